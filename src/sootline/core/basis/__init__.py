@@ -1,0 +1,64 @@
+"""Dates as spans, quantities as entered, findings with their ground, ids, errors."""
+
+from sootline.core.basis.errors import BadInputError, Fault, SootlineError, UnreadableValueError
+from sootline.core.basis.findings import Bearing, Confidence, Finding, Ground, finding
+from sootline.core.basis.ids import (
+    BagId,
+    CallId,
+    ComponentId,
+    ContaminantId,
+    EditionId,
+    GuideId,
+    KindId,
+    MachineId,
+    MemberId,
+    MessageId,
+    PlaceId,
+    RuleId,
+    SetId,
+)
+from sootline.core.basis.intervals import MinuteSpan
+from sootline.core.basis.quantities import (
+    Limit,
+    Quantity,
+    Side,
+    Standing,
+    parse_limit,
+    quantity,
+)
+from sootline.core.basis.spans import DateSpan, Reading, add_months
+
+__all__ = [
+    "BadInputError",
+    "BagId",
+    "Bearing",
+    "CallId",
+    "ComponentId",
+    "Confidence",
+    "ContaminantId",
+    "DateSpan",
+    "EditionId",
+    "Fault",
+    "Finding",
+    "Ground",
+    "GuideId",
+    "KindId",
+    "Limit",
+    "MachineId",
+    "MemberId",
+    "MessageId",
+    "MinuteSpan",
+    "PlaceId",
+    "Quantity",
+    "Reading",
+    "RuleId",
+    "SetId",
+    "Side",
+    "SootlineError",
+    "Standing",
+    "UnreadableValueError",
+    "add_months",
+    "finding",
+    "parse_limit",
+    "quantity",
+]
