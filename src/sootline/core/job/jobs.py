@@ -1,0 +1,96 @@
+"""What does one task need to know? Everything, in one document.
+
+The job is every deciding task's only input, whether read from a file or exported from a store.
+"""
+
+import datetime as dt
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import StrEnum
+
+from sootline.core.basis import EditionId, MemberId
+from sootline.core.care.policy import CarePolicy
+from sootline.core.exposure.calls import Call
+from sootline.core.gear.components import Component
+from sootline.core.gear.labels import Guide
+from sootline.core.laundry.rooms import WashRoom
+from sootline.core.rulebook.rules import Rule
+
+JOB_VERSION = 1
+
+
+class Goal(StrEnum):
+    """What the wash plan is to achieve first."""
+
+    SOONEST = "soonest"
+    DEADLINE = "deadline"
+    ALL_DONE = "all-done"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Member:
+    """One person who wears gear.
+
+    Args:
+        crew: the crew or apparatus the member rides on.
+        priority: how much an hour without gear weighs against others; 1 is usual.
+        measures: by dimension, as measured.
+    """
+
+    id: MemberId
+    crew: str = ""
+    role: str = ""
+    priority: int = 1
+    measures: tuple[tuple[str, Decimal | str], ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True)
+class Department:
+    """Which texts the department goes by, in which time zone, and its own choices.
+
+    Args:
+        edition: the adopted edition of the care standard ("nfpa-1851/2020").
+        zone: IANA name of the time zone.
+        policy: its own rules by topic, on top of label, guide and edition.
+    """
+
+    name: str
+    zone: str = "UTC"
+    edition: EditionId
+    policy: tuple[Rule, ...] = ()
+    care: CarePolicy = CarePolicy()
+
+
+@dataclass(frozen=True, kw_only=True)
+class Request:
+    """When a plan begins and what it is for.
+
+    Args:
+        start: the plan's minute 0.
+        by: the moment of a deadline goal.
+    """
+
+    start: dt.datetime
+    goal: Goal = Goal.SOONEST
+    by: dt.datetime | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Job:
+    """The document: department, members, components, calls, wash room, request.
+
+    Args:
+        version: of the document's form; an unknown version is refused, not guessed.
+        now: the moment the decisions are made for.
+    """
+
+    version: int
+    title: str = ""
+    now: dt.datetime
+    department: Department
+    members: tuple[Member, ...] = ()
+    guides: tuple[Guide, ...] = ()
+    components: tuple[Component, ...]
+    calls: tuple[Call, ...] = ()
+    wash_room: WashRoom = WashRoom()
+    request: Request | None = None
