@@ -18,7 +18,9 @@ from sootline.core.basis.ids import (
     SetId,
 )
 from sootline.core.basis.intervals import MinuteSpan
+from sootline.core.basis.moments import Moment, require_offset
 from sootline.core.basis.quantities import (
+    AtMostForm,
     Limit,
     Quantity,
     Side,
@@ -27,8 +29,10 @@ from sootline.core.basis.quantities import (
     quantity,
 )
 from sootline.core.basis.spans import DateSpan, Reading, add_months
+from sootline.core.basis.text import MappingForm, TextForm
 
 __all__ = [
+    "AtMostForm",
     "BadInputError",
     "BagId",
     "Bearing",
@@ -45,9 +49,11 @@ __all__ = [
     "KindId",
     "Limit",
     "MachineId",
+    "MappingForm",
     "MemberId",
     "MessageId",
     "MinuteSpan",
+    "Moment",
     "PlaceId",
     "Quantity",
     "Reading",
@@ -56,9 +62,11 @@ __all__ = [
     "Side",
     "SootlineError",
     "Standing",
+    "TextForm",
     "UnreadableValueError",
     "add_months",
     "finding",
     "parse_limit",
     "quantity",
+    "require_offset",
 ]

@@ -1,12 +1,17 @@
 """How long may it take: at the earliest, likely, and at the latest?"""
 
+import re
 from dataclasses import dataclass
+from typing import ClassVar
 
 from sootline.core.basis.errors import UnreadableValueError
+from sootline.core.basis.text import TextForm
+
+_FORM = re.compile(r"(\d{1,5})(?:-(\d{1,5})-(\d{1,5}))?(?: min)?", re.ASCII)
 
 
 @dataclass(frozen=True, kw_only=True)
-class MinuteSpan:
+class MinuteSpan(TextForm):
     """A duration or a moment in whole minutes that is only known as an interval.
 
     Args:
@@ -20,10 +25,24 @@ class MinuteSpan:
     likely: int
     late: int
     rests_on: str = ""
+    text_example: ClassVar[str] = "120-150-240 min"
 
     def __post_init__(self) -> None:
         if not self.earliest <= self.likely <= self.late:
             raise UnreadableValueError("basis.interval.order", text=str(self))
+
+    @classmethod
+    def parse(cls, text: str) -> "MinuteSpan":
+        """Read "60 min" (certain) or "120-150-240 min" (earliest, likely, late).
+
+        Raises:
+            UnreadableValueError: neither form, or not in order.
+        """
+        match = _FORM.fullmatch(text.strip())
+        if not match:
+            raise UnreadableValueError("basis.interval.unreadable", text=text)
+        first, likely, late = (int(group) if group else int(match[1]) for group in match.groups())
+        return cls(earliest=first, likely=likely, late=late)
 
     @classmethod
     def exactly(cls, minutes: int) -> "MinuteSpan":
@@ -39,4 +58,4 @@ class MinuteSpan:
         )
 
     def __str__(self) -> str:
-        return f"{self.earliest}-{self.late}"
+        return f"{self.earliest}-{self.likely}-{self.late} min"

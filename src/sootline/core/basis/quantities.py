@@ -7,11 +7,13 @@ temperatures, so that a 40 °C label refuses a 105 °F bath while 104 °F passes
 
 import re
 from dataclasses import dataclass, field
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
+from typing import ClassVar
 
 from sootline.core.basis.errors import UnreadableValueError
+from sootline.core.basis.text import Schema, TextForm, document_form
 
 _AMOUNT = re.compile(r"([+-]?\d{1,9}(?:\.\d{1,6})?)\s*(\S.*)?", re.ASCII)
 _TEMPERATURE_TOLERANCE_K = Fraction(1, 20)
@@ -65,7 +67,7 @@ _ALIASES = {
 
 
 @dataclass(frozen=True, kw_only=True)
-class Quantity:
+class Quantity(TextForm):
     """An amount with its unit, as somebody entered it.
 
     Args:
@@ -77,6 +79,7 @@ class Quantity:
     amount: Decimal
     unit: str
     text: str = field(default="", compare=False)
+    text_example: ClassVar[str] = "105 °F"
 
     def __post_init__(self) -> None:
         if self.unit not in UNITS:
@@ -148,7 +151,7 @@ class Standing(StrEnum):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Limit:
+class Limit(TextForm):
     """A bound that a text states, once or as a pair of units that it treats as the same.
 
     Args:
@@ -157,10 +160,23 @@ class Limit:
 
     side: Side
     values: tuple[Quantity, ...]
+    text_example: ClassVar[str] = "at most 105 °F / 40 °C"
 
     def __post_init__(self) -> None:
         if len({value.dimension for value in self.values}) != 1:
             raise UnreadableValueError("basis.limit.mixed", text=str(self))
+
+    @classmethod
+    def parse(cls, text: str) -> "Limit":
+        """Read "at most 105 °F / 40 °C" or "at least pH 6.0".
+
+        Raises:
+            UnreadableValueError: no side is named, or the values cannot be read.
+        """
+        for side in Side:
+            if text.strip().startswith(side.value):
+                return parse_limit(text.strip().removeprefix(side.value), side)
+        raise UnreadableValueError("basis.limit.side", text=text)
 
     def stand(self, reading: Quantity | None) -> Standing:
         """Say whether a reading is within the limit; no reading is unknown, never within."""
@@ -188,8 +204,13 @@ class Limit:
         loose = not same_unit and value.dimension == "temperature"
         return over - _TEMPERATURE_TOLERANCE_K if loose else over
 
-    def __str__(self) -> str:
+    @property
+    def numbers(self) -> str:
+        """The values as the text pairs them, without the side."""
         return " / ".join(str(value) for value in self.values)
+
+    def __str__(self) -> str:
+        return f"{self.side} {self.numbers}"
 
 
 def parse_limit(text: str, side: Side) -> Limit:
@@ -198,7 +219,27 @@ def parse_limit(text: str, side: Side) -> Limit:
     Raises:
         UnreadableValueError: a part is no quantity, or the parts measure different things.
     """
-    try:
-        return Limit(side=side, values=tuple(Quantity.parse(part) for part in text.split(" / ")))
-    except InvalidOperation as error:  # pragma: no cover - the pattern admits no such decimal
-        raise UnreadableValueError("basis.quantity.unreadable", text=text) from error
+    return Limit(side=side, values=tuple(Quantity.parse(part) for part in text.split(" / ")))
+
+
+class AtMostForm:
+    """Marks a limit written as its values only, because its field says "at most"."""
+
+    @staticmethod
+    def read(value: object) -> Limit | None:
+        """Read "40 °C" or "105 °F / 40 °C"; nothing stays nothing.
+
+        Raises:
+            UnreadableValueError: not a text, or its parts are no quantities.
+        """
+        if value is None:
+            return None
+        if not isinstance(value, str):
+            raise UnreadableValueError("basis.text.expected", text=repr(value), example="40 °C")
+        return parse_limit(value, Side.AT_MOST)
+
+    def __get_pydantic_core_schema__(self, _source: object, _handler: object) -> Schema:
+        return document_form(self.read, lambda limit: limit.numbers if limit else None)
+
+    def __get_pydantic_json_schema__(self, _schema: object, _handler: object) -> Schema:
+        return {"type": ["string", "null"], "examples": ["105 °F / 40 °C"]}

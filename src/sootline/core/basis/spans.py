@@ -10,8 +10,10 @@ import datetime as dt
 import re
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
+from typing import ClassVar
 
 from sootline.core.basis.errors import UnreadableValueError
+from sootline.core.basis.text import TextForm
 
 _PART = re.compile(r"(\d{4})(?:-(\d{2})(?:-(\d{2}))?)?", re.ASCII)
 _YEAR_FIRST, _YEAR_LAST = 1900, 2200
@@ -27,7 +29,7 @@ class Reading(StrEnum):
 
 
 @dataclass(frozen=True, kw_only=True)
-class DateSpan:
+class DateSpan(TextForm):
     """A civil date known to lie between two days, both included.
 
     Args:
@@ -39,6 +41,7 @@ class DateSpan:
     earliest: dt.date | None = None
     latest: dt.date | None = None
     text: str = field(default="", compare=False)
+    text_example: ClassVar[str] = "2019-05"
 
     def __post_init__(self) -> None:
         if self.earliest and self.latest and self.earliest > self.latest:

@@ -3,7 +3,6 @@
 Every fact may be "unknown"; who said a thing is kept with it.
 """
 
-import datetime as dt
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -14,6 +13,8 @@ from sootline.core.basis import (
     ContaminantId,
     DateSpan,
     MemberId,
+    Moment,
+    require_offset,
 )
 from sootline.core.rulebook.contaminants import Knowledge
 
@@ -87,7 +88,10 @@ class Survey:
     contaminant: ContaminantId
     found: Knowledge
     signed_by: str
-    signed_at: dt.datetime
+    signed_at: Moment
+
+    def __post_init__(self) -> None:
+        require_offset(self.signed_at)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -162,8 +166,8 @@ class Call:
     """
 
     id: CallId
-    at: dt.datetime
-    back_at: dt.datetime | None = None
+    at: Moment
+    back_at: Moment | None = None
     code: str | None = None
     title: str = ""
     training: bool = False
@@ -173,3 +177,6 @@ class Call:
     remarks: tuple[Remark, ...] = ()
     evidence: tuple[ComponentId, ...] = ()
     casualties: tuple[MemberId, ...] = ()
+
+    def __post_init__(self) -> None:
+        require_offset(self.at, self.back_at)

@@ -1,13 +1,14 @@
 """Which component is it: identity, kind, label, dates, owner, size?"""
 
 from dataclasses import dataclass
-from decimal import Decimal
+from typing import Annotated
 
 from sootline.core.basis import (
     ComponentId,
     DateSpan,
     GuideId,
     KindId,
+    MappingForm,
     MemberId,
     Quantity,
     SetId,
@@ -36,7 +37,7 @@ class Component:
     kind: KindId
     owner: MemberId | None = None
     set: SetId | None = None
-    size: tuple[tuple[str, Decimal | str], ...] = ()
+    size: Annotated[tuple[tuple[str, str], ...], MappingForm()] = ()
     mass: Quantity | None = None
     traits: tuple[str, ...] = ()
     label: Label = Label()

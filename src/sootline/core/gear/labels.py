@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Annotated
 
-from sootline.core.basis import DateSpan, GuideId, Limit, Quantity, Side
+from sootline.core.basis import AtMostForm, DateSpan, GuideId, Limit, Quantity, Side
 from sootline.core.gear.kinds import DryMethod, WashMethod
 
 
@@ -48,10 +49,10 @@ class CareText:
     """
 
     wash: WashMethod | None = None
-    wash_temp: Limit | None = None
+    wash_temp: Annotated[Limit | None, AtMostForm()] = None
     wash_words: str | None = None
     dry: tuple[DryMethod, ...] = ()
-    dry_temp: Limit | None = None
+    dry_temp: Annotated[Limit | None, AtMostForm()] = None
     extraction: Quantity | None = None
     ph_low: Quantity | None = None
     ph_high: Quantity | None = None

@@ -1,0 +1,1 @@
+"""The job document: one input for every deciding task."""

@@ -3,12 +3,11 @@
 The job is every deciding task's only input, whether read from a file or exported from a store.
 """
 
-import datetime as dt
 from dataclasses import dataclass
-from decimal import Decimal
 from enum import StrEnum
+from typing import Annotated
 
-from sootline.core.basis import EditionId, MemberId
+from sootline.core.basis import EditionId, MappingForm, MemberId, Moment, require_offset
 from sootline.core.care.policy import CarePolicy
 from sootline.core.exposure.calls import Call
 from sootline.core.gear.components import Component
@@ -41,7 +40,7 @@ class Member:
     crew: str = ""
     role: str = ""
     priority: int = 1
-    measures: tuple[tuple[str, Decimal | str], ...] = ()
+    measures: Annotated[tuple[tuple[str, str], ...], MappingForm()] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -70,9 +69,12 @@ class Request:
         by: the moment of a deadline goal.
     """
 
-    start: dt.datetime
+    start: Moment
     goal: Goal = Goal.SOONEST
-    by: dt.datetime | None = None
+    by: Moment | None = None
+
+    def __post_init__(self) -> None:
+        require_offset(self.start, self.by)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -86,7 +88,7 @@ class Job:
 
     version: int
     title: str = ""
-    now: dt.datetime
+    now: Moment
     department: Department
     members: tuple[Member, ...] = ()
     guides: tuple[Guide, ...] = ()
@@ -94,3 +96,6 @@ class Job:
     calls: tuple[Call, ...] = ()
     wash_room: WashRoom = WashRoom()
     request: Request | None = None
+
+    def __post_init__(self) -> None:
+        require_offset(self.now)
