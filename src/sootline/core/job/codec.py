@@ -34,7 +34,7 @@ def _build(form: type[Any]) -> TypeAdapter[Any]:
     return TypeAdapter(form | None, config=_STRICT)  # type: ignore[arg-type]
 
 
-_adapter: Callable[[type[Any]], TypeAdapter[Any]] = cache(_build)
+_adapter: Callable[[type[Any]], TypeAdapter[Any]] = cache(_build)  # type: ignore[assignment]
 
 
 def decode(form: type[T], text: str) -> T:
