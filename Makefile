@@ -31,6 +31,10 @@ bench: $(STAMP)
 docs: $(STAMP)
 	$(BIN)/python -m tests.docs.generated
 
+# Compiles the catalogues of words; `check` compares them through tests.docs.generated.
+words: $(STAMP)
+	$(BIN)/python -m tests.docs.words
+
 # Rewrites the hashed requirement lists from pyproject.toml; run it after a change of dependencies.
 lock: $(TOOLS)/bin/uv
 	$(UV) pip compile -q --universal --no-annotate --no-header --generate-hashes pyproject.toml -o requirements.txt

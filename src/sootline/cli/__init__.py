@@ -1,0 +1,1 @@
+"""The same tasks from a terminal."""

@@ -1,0 +1,33 @@
+"""Which commands are there, and where does each live?"""
+
+from dataclasses import dataclass
+
+DONE = 0
+PROBLEM = 1
+BAD_INPUT = 2
+STOPPED = 130
+
+
+@dataclass(frozen=True, kw_only=True)
+class Command:
+    """One command of the terminal.
+
+    Args:
+        name: as it is typed.
+        help: message id of the one line that says what it is for.
+        module: imported when the command is called, never before.
+    """
+
+    name: str
+    help: str
+    module: str
+
+
+COMMANDS: tuple[Command, ...] = (
+    Command(name="decide", help="cli.help.decide", module="sootline.cli.commands.decide"),
+    Command(name="loads", help="cli.help.loads", module="sootline.cli.commands.loads"),
+    Command(name="plan", help="cli.help.plan", module="sootline.cli.commands.plan"),
+    Command(name="rules", help="cli.help.rules", module="sootline.cli.commands.rules"),
+    Command(name="job", help="cli.help.job", module="sootline.cli.commands.job"),
+    Command(name="demo", help="cli.help.demo", module="sootline.cli.commands.demo"),
+)

@@ -1,0 +1,1 @@
+"""Reading and writing files: job files, rule files, tables."""
