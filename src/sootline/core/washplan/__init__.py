@@ -1,0 +1,1 @@
+"""Which pieces go into which drum, when, and when is every member ready again?"""
