@@ -1,0 +1,1 @@
+"""What may share a load, a sink, a rack, on which settings, and up to what limit?"""

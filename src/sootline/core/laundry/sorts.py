@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from sootline.core.basis import ComponentId, Finding, MachineId, PlaceId, Quantity
 from sootline.core.care.decisions import Separation
-from sootline.core.gear.kinds import WashMethod
+from sootline.core.gear.kinds import DryMethod, WashMethod
 from sootline.core.laundry.rooms import Company
 
 
@@ -46,9 +46,33 @@ class Sort:
 
 
 @dataclass(frozen=True, kw_only=True)
+class DryingChoice:
+    """Where one component may dry.
+
+    Args:
+        places: racks and cabinets of the room that it bears.
+        elsewhere: how it dries when no rack or cabinet takes it (hung up, laid flat); such
+            places are never short.
+        reasons: why these places, and why not the others.
+    """
+
+    component: ComponentId
+    places: tuple[PlaceId, ...]
+    elsewhere: DryMethod | None = None
+    reasons: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
 class Sorting:
-    """All sorts of a call, what stays out, and what nobody can wash here."""
+    """All sorts of a call, where each component dries, what stays out, and what is refused.
+
+    Args:
+        kept_out: what is not washed now, each with its reason.
+        refused: what nobody can wash or dry here, and places that are never used; a finding on a
+            component names it as "component".
+    """
 
     sorts: tuple[Sort, ...]
+    drying: tuple[DryingChoice, ...] = ()
     kept_out: tuple[tuple[ComponentId, Finding], ...] = ()
     refused: tuple[Finding, ...] = ()
