@@ -7,7 +7,7 @@ shortest, for a method the first source that speaks counts.
 
 from dataclasses import dataclass
 
-from sootline.core.basis import Ground, Limit, Quantity, Standing
+from sootline.core.basis import Finding, Ground, Limit, Quantity, Standing
 from sootline.core.gear.kinds import DryMethod, WashMethod
 from sootline.core.gear.labels import Act
 
@@ -26,12 +26,17 @@ class ResolvedLimit:
 
     Args:
         limits: every stated limit with its ground; all of them must permit a reading.
+        set_aside: limits of the adopted edition that a recorded decision of the department
+            loosens; shown, not applied.
+        decided: who decided that and when, where something is set aside.
         unset: grounds of sources that speak on the topic without a known value.
         as_typed: words of a label without a number ("warm").
     """
 
     topic: str
     limits: tuple[tuple[Limit, Ground], ...]
+    set_aside: tuple[tuple[Limit, Ground], ...] = ()
+    decided: Ground | None = None
     unset: tuple[Ground, ...] = ()
     as_typed: tuple[Voice, ...] = ()
 
@@ -65,17 +70,44 @@ class ResolvedMethod:
     """The method of the first source that speaks and is not overruled by a prohibition.
 
     Args:
+        wanted: what the first source that speaks asked for, before any prohibition.
+        ground: who speaks first, or who forbids what that source asked for.
         voices: every source that spoke, in order of precedence.
     """
 
     wash: WashMethod
+    wanted: WashMethod
     ground: Ground
     voices: tuple[Voice, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
+class ResolvedInterval:
+    """An interval from every source that states one, shortest first.
+
+    Args:
+        months: every stated interval with its ground; the first one counts [months].
+        unset: grounds of sources that speak on the topic without a known value.
+    """
+
+    topic: str
+    months: tuple[tuple[int, Ground], ...] = ()
+    unset: tuple[Ground, ...] = ()
+
+    @property
+    def shortest(self) -> tuple[int, Ground] | None:
+        """The interval that counts and who states it; None when nobody gives a number."""
+        return self.months[0] if self.months else None
+
+
+@dataclass(frozen=True, kw_only=True)
 class CareTerms:
-    """Everything label, guide, edition and policy together allow for one component."""
+    """Everything label, guide, edition and policy together allow for one component.
+
+    Args:
+        questions: what must be asked before the terms are complete; nothing is guessed meanwhile.
+        notes: what a reader should see about how the sources were weighed.
+    """
 
     limits: tuple[ResolvedLimit, ...]
     bans: tuple[Ban, ...]
@@ -84,6 +116,8 @@ class CareTerms:
     dry_ground: Ground
     barrier_outward: "ResolvedFlag"
     assembled: "ResolvedFlag"
+    questions: tuple[Finding, ...] = ()
+    notes: tuple[Finding, ...] = ()
 
     def limit(self, topic: str) -> ResolvedLimit:
         """Return the resolved limits of a topic; an unmentioned topic has none."""
