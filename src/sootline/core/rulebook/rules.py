@@ -15,6 +15,7 @@ from sootline.core.basis import (
     Limit,
     MessageId,
     RuleId,
+    UnreadableValueError,
 )
 
 
@@ -30,6 +31,14 @@ class RuleKind(StrEnum):
 
 Value = Limit | int | tuple[str, ...] | str
 
+_SHAPES: dict[RuleKind, type[Limit] | type[int] | type[tuple[str, ...]] | type[str]] = {
+    RuleKind.LIMIT: Limit,
+    RuleKind.INTERVAL: int,
+    RuleKind.COUNT: int,
+    RuleKind.LIST: tuple,
+    RuleKind.CHOICE: str,
+}
+
 
 @dataclass(frozen=True, kw_only=True)
 class Rule:
@@ -39,8 +48,11 @@ class Rule:
         topic: what it is about ("wash.bath_temp"); the same topic has the same id in every text.
         value: a Limit; months (interval) or a number (count); words (list); one word (choice);
             None is unset: the department must be asked.
-        traits: the component traits or kinds it is confined to; empty is every component.
+        traits: what it is confined to: a kind, a layer, an element of the ensemble or a trait; one
+            of them suffices; empty is every component.
         source: where the value was read; a citation.
+        decision: who decided, and on which day, that a policy looser than the adopted edition
+            holds ("A. Name, 2026-02-01"); None everywhere else.
     """
 
     topic: RuleId
@@ -50,6 +62,17 @@ class Rule:
     confidence: Confidence
     traits: tuple[str, ...] = ()
     in_force: DateSpan | None = None
+    decision: str | None = None
+
+    def __post_init__(self) -> None:
+        if self.value is not None and not isinstance(self.value, _SHAPES[self.kind]):
+            raise UnreadableValueError(
+                "rules.fault.shape", topic=self.topic, kind=self.kind, value=str(self.value)
+            )
+
+    def covers(self, traits: frozenset[str]) -> bool:
+        """Whether the rule speaks of a component that has these traits."""
+        return not self.traits or not traits.isdisjoint(self.traits)
 
     @property
     def question(self) -> MessageId:
@@ -93,10 +116,8 @@ class Edition:
 
         Rules confined to a trait the component has come before the general ones.
         """
-        spoken = [rule for rule in self.rules if rule.topic == topic]
-        confined = [rule for rule in spoken if rule.traits and traits.intersection(rule.traits)]
-        general = [rule for rule in spoken if not rule.traits]
-        return tuple(confined + general)
+        spoken = [rule for rule in self.rules if rule.topic == topic and rule.covers(traits)]
+        return tuple(sorted(spoken, key=lambda rule: not rule.traits))
 
 
 @dataclass(frozen=True, kw_only=True)
