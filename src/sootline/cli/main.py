@@ -9,6 +9,7 @@ import importlib
 import os
 import sys
 from collections.abc import Sequence
+from itertools import pairwise
 from types import ModuleType
 
 from sootline import __version__
@@ -19,15 +20,16 @@ from sootline.cli.parser import (
     front_help,
     read_options,
 )
-from sootline.cli.registry import BAD_INPUT, DONE, PROBLEM, STOPPED, Command
+from sootline.cli.registry import BAD_INPUT, COMMANDS, DONE, PROBLEM, STOPPED, Command
 from sootline.words import languages, say
 
 
-def main(argv: Sequence[str] | None = None) -> int:
+def main(argv: Sequence[str] | None = None, commands: Sequence[Command] = COMMANDS) -> int:
     """Run one command line and return its exit code.
 
     Args:
         argv: what was typed after "sootline"; the process's own arguments when None.
+        commands: the commands there are.
     """
     typed = list(sys.argv[1:] if argv is None else argv)
     lang = _language(typed)
@@ -35,7 +37,7 @@ def main(argv: Sequence[str] | None = None) -> int:
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")
     try:
-        code = _run(typed, lang)
+        code = _run(typed, lang, commands)
         sys.stdout.flush()
     except KeyboardInterrupt:
         print(say("cli.stop.keyboard", lang=lang), file=sys.stderr)
@@ -50,17 +52,17 @@ def main(argv: Sequence[str] | None = None) -> int:
     return code
 
 
-def _run(typed: list[str], lang: str) -> int:
+def _run(typed: list[str], lang: str, commands: Sequence[Command]) -> int:
     if lang not in languages() and lang.partition("_")[0] not in languages():
         raise UsageError("cli.lang.unknown", lang=lang, known=", ".join(languages()))
     rest = _without_language(typed)
     if not rest or rest[0] in ("-h", "--help"):
-        print(front_help(lang))
+        print(front_help(commands, lang))
         return DONE
     if rest[0] == "--version":
         print(f"sootline {__version__}")
         return DONE
-    command = command_named(rest[0])
+    command = command_named(rest[0], commands)
     module = _module_of(command)
     if module is None:
         print(say("cli.command.absent", {"command": command.name}, lang=lang), file=sys.stderr)
@@ -86,7 +88,7 @@ def _module_of(command: Command) -> ModuleType | None:
 
 def _language(typed: Sequence[str]) -> str:
     """Find the language wherever it stands: help and refusals need it before parsing."""
-    for word, after in zip(typed, [*typed[1:], ""], strict=True):
+    for word, after in pairwise([*typed, ""]):
         if word == "--lang" and after:
             return after
         if word.startswith("--lang="):

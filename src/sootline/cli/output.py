@@ -99,7 +99,7 @@ def write_whole(path: Path, text: str) -> None:
     """
     target = path.resolve()
     if target.exists() and not target.is_file():
-        raise _not_written(path, "not an ordinary file")
+        raise _not_written(path, "cli.out.no_file")
     beside = target.with_name(f".{target.name}.{os.getpid()}.part")
     try:
         with beside.open("w", encoding="utf-8", newline="\n") as file:
@@ -108,16 +108,15 @@ def write_whole(path: Path, text: str) -> None:
             os.fsync(file.fileno())
         beside.replace(target)
     except OSError as error:
-        raise _not_written(path, error.strerror or str(error)) from None
+        reason = error.strerror or str(error)
+        raise _not_written(path, "cli.out.refused", reason=reason) from None
     finally:
         beside.unlink(missing_ok=True)
 
 
-def _not_written(path: Path, reason: str) -> BadInputError:
-    values = (("file", str(path)), ("reason", reason))
-    return BadInputError(
-        [Fault(place="--out", message=MessageId("cli.out.refused"), values=values)]
-    )
+def _not_written(path: Path, message: str, **values: str) -> BadInputError:
+    named = (("file", str(path)), *values.items())
+    return BadInputError([Fault(place="--out", message=MessageId(message), values=named)])
 
 
 def _sentence(said: Finding | Fault, lang: str) -> str:

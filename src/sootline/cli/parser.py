@@ -7,7 +7,7 @@ from pathlib import Path
 from textwrap import fill
 from typing import NoReturn
 
-from sootline.cli.registry import COMMANDS, Command
+from sootline.cli.registry import Command
 from sootline.words import say
 
 
@@ -57,7 +57,7 @@ class CommandParser(argparse.ArgumentParser):
         self.lang = lang
         absent = argparse.SUPPRESS
         self.add_argument("-h", "--help", action="help", default=absent, help="cli.help.help")
-        self.add_argument("--json", action="store_true", default=absent, help="cli.help.json")
+        self.add_argument("--json", action="store_true", default=absent, help="cli.help.as_json")
         self.add_argument("--out", type=Path, metavar="FILE", default=absent, help="cli.help.out")
         self.add_argument("--lang", metavar="LANG", default=absent, help="cli.help.lang")
 
@@ -99,24 +99,24 @@ def read_options(parser: CommandParser, typed: Sequence[str]) -> argparse.Namesp
     return parser.parse_args(typed, common)
 
 
-def command_named(name: str) -> Command:
+def command_named(name: str, commands: Sequence[Command]) -> Command:
     """Return the command that was typed.
 
     Raises:
         UsageError: there is none of that name.
     """
-    for command in COMMANDS:
+    for command in commands:
         if command.name == name:
             return command
-    known = ", ".join(command.name for command in COMMANDS)
+    known = ", ".join(command.name for command in commands)
     raise UsageError("cli.command.unknown", command=name, known=known)
 
 
-def front_help(lang: str) -> str:
+def front_help(commands: Sequence[Command], lang: str) -> str:
     """Return what `sootline --help` prints: every command with its one line."""
-    commands = [(command.name, command.help) for command in COMMANDS]
+    listed = [(command.name, command.help) for command in commands]
     options = [
-        ("--json", "cli.help.json"),
+        ("--json", "cli.help.as_json"),
         ("--out FILE", "cli.help.out"),
         ("--lang LANG", "cli.help.lang"),
         ("--version", "cli.help.version"),
@@ -128,7 +128,7 @@ def front_help(lang: str) -> str:
             fill(say("cli.help.about", lang=lang), 90),
             "",
             say("cli.help.commands", lang=lang),
-            *(f"  {typed:<13}{say(message, lang=lang)}" for typed, message in commands),
+            *(f"  {typed:<13}{say(message, lang=lang)}" for typed, message in listed),
             "",
             *(f"  {typed:<13}{say(message, lang=lang)}" for typed, message in options),
             "",

@@ -22,7 +22,7 @@ from sootline.core.basis import DateSpan, Fault, Finding, Limit, Quantity
 from sootline.words import say
 
 Json: TypeAlias = "bool | int | float | str | list[Json] | dict[str, Json] | None"
-_AS_TEXT = (Quantity, DateSpan, Decimal, Fraction, PurePath)
+_AS_TEXT = (Quantity, Limit, DateSpan, Decimal, Fraction, PurePath)
 
 
 def plain(value: object, *, lang: str = "en") -> Json:
@@ -53,8 +53,6 @@ def _single(value: object, lang: str) -> Json:
         return value
     if isinstance(value, dt.date | dt.time):
         return value.isoformat()
-    if isinstance(value, Limit):
-        return f"{value.side.value} {value}"
     return str(value) if isinstance(value, _AS_TEXT) else _fields(value, lang)
 
 
