@@ -29,7 +29,7 @@ from sootline.core.basis.quantities import (
     quantity,
 )
 from sootline.core.basis.spans import DateSpan, Reading, add_months
-from sootline.core.basis.text import MappingForm, TextForm
+from sootline.core.basis.text import MappingForm, Schema, TextForm, document_form
 
 __all__ = [
     "AtMostForm",
@@ -58,6 +58,7 @@ __all__ = [
     "Quantity",
     "Reading",
     "RuleId",
+    "Schema",
     "SetId",
     "Side",
     "SootlineError",
@@ -65,6 +66,7 @@ __all__ = [
     "TextForm",
     "UnreadableValueError",
     "add_months",
+    "document_form",
     "finding",
     "parse_limit",
     "quantity",

@@ -26,7 +26,7 @@ class SootlineError(Exception):
     """Anything this project raises on purpose."""
 
 
-class BadInputError(SootlineError):
+class BadInputError(SootlineError, ValueError):
     """An input is refused whole; every fault found is listed, not only the first.
 
     Args:

@@ -13,7 +13,7 @@ from sootline.core.exposure.calls import Call
 from sootline.core.gear.components import Component
 from sootline.core.gear.labels import Guide
 from sootline.core.laundry.rooms import WashRoom
-from sootline.core.rulebook.rules import Rule
+from sootline.core.rulebook import Rule, RuleForm
 
 JOB_VERSION = 1
 
@@ -56,7 +56,7 @@ class Department:
     name: str
     zone: str = "UTC"
     edition: EditionId
-    policy: tuple[Rule, ...] = ()
+    policy: tuple[Annotated[Rule, RuleForm()], ...] = ()
     care: CarePolicy = CarePolicy()
 
 

@@ -3,6 +3,7 @@
 from sootline.core.rulebook.books import POLICY, Assembly, Spoken, assemble, voices
 from sootline.core.rulebook.compare import Change, Difference, compare_editions
 from sootline.core.rulebook.contaminants import ContaminantRule, Decider, Knowledge, Level
+from sootline.core.rulebook.documents import RuleForm, write_rule
 from sootline.core.rulebook.reading import read_edition, read_rule, read_rules
 from sootline.core.rulebook.reading_contaminants import read_contaminants
 from sootline.core.rulebook.rules import Edition, EditionStatus, Rule, Rulebook, RuleKind, Value
@@ -22,6 +23,7 @@ __all__ = [
     "Knowledge",
     "Level",
     "Rule",
+    "RuleForm",
     "RuleKind",
     "Rulebook",
     "Spoken",
@@ -36,4 +38,5 @@ __all__ = [
     "read_rules",
     "value_text",
     "voices",
+    "write_rule",
 ]

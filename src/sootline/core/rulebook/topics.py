@@ -20,12 +20,14 @@ SCOPES = frozenset(
     (
         # elements of the ensemble
         "coat", "trousers", "coverall", "hood", "gloves", "boots", "helmet", "escape", "mask",
+        "other-wear",
         # kinds that are neither an element nor a layer
         "coat-shell", "coat-liner", "drag-device", "wristlets", "name-panel", "mic-strap",
         "trouser-shell", "trouser-liner", "suspenders", "knee-pads", "coverall-shell",
         "coverall-liner", "hood-particulate", "boots-leather", "boots-rubber", "insoles",
         "escape-belt", "escape-kit", "helmet-shell", "helmet-padding", "ear-neck-cover",
         "chin-strap", "face-shield", "goggles", "front-piece",
+        "station-wear", "wildland-wear", "rescue-wear",
         # layers: the company a component keeps
         "shell", "liner", "soft", "strap", "pad", "padding", "glove", "boot", "hard", "kit",
         # traits that set a component apart from its kind
@@ -89,6 +91,7 @@ TOPICS: dict[str, Topic] = {
         _limit("dry.air_temp", "temperature", Side.AT_MOST),
         _list("dry.forbidden", *ACTS),
         _count("clean.advanced.count_in_12_months", "cleanings", Side.AT_LEAST),
+        _months("clean.advanced.months"),
         _months("clean.advanced.warn_months"),
         _list(
             "clean.advanced.trigger",
