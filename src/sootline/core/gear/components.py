@@ -14,6 +14,7 @@ from sootline.core.basis import (
     SetId,
 )
 from sootline.core.gear.labels import Label
+from sootline.core.gear.records import Record
 from sootline.core.gear.state import State
 
 
@@ -30,6 +31,7 @@ class Component:
             "particulate-blocking", "cbrn").
         guide: the maker's guide that covers it.
         guest: the department that owns it, when it is not ours.
+        records: what was done to it, as far as it was written down, in any order.
         wash_count: advanced cleanings so far; None is not known.
     """
 
@@ -46,4 +48,5 @@ class Component:
     in_service: DateSpan = DateSpan()
     guest: str | None = None
     wash_count: int | None = None
+    records: tuple[Record, ...] = ()
     state: State = State()
