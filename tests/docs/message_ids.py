@@ -17,9 +17,9 @@ from babel.messages.pofile import read_po
 
 SOURCE = Path(__file__).parents[2] / "src" / "sootline"
 LOCALE = SOURCE / "words" / "locale"
-# Ids that have the look of a message id and are none: names of files, and rule topics.
-NOT_MESSAGES = re.compile(r".*\.(json|toml|csv|md|py|po|mo|txt)")
-_ID = re.compile(r"[a-z][a-z0-9_]*(\.[a-z0-9_-]+)+")
+# What has the look of a message id and is none: the names of files.
+NOT_MESSAGES = re.compile(r"[a-z0-9_-]+\.(json|toml|csv|xlsx|md|py|txt)")
+_ID = re.compile(r"[a-z][a-z0-9_]*(\.[a-z0-9_-]+)*\.[a-z0-9_-]*[a-z0-9]")
 _MESSAGE_ARGUMENT = {"MessageId": 0, "UnreadableValueError": 0, "UsageError": 0, "say": 0,
                      "finding": 1}  # fmt: skip
 _MESSAGE_KEYWORDS = {"message", "help", "rests_on", "question"}
@@ -79,7 +79,7 @@ def used(root: Path = SOURCE) -> Used:
     for path, tree in trees.items():
         where = str(path.relative_to(root))
         wrappers = _wrappers_near(path, trees)
-        for node in ast.walk(tree):
+        for node in _without_other_ids(tree):
             for shape in _ids_at(node, domains, wrappers):
                 (result.patterns if "\\" in shape else result.ids).setdefault(shape, where)
     for path in sorted(root.rglob("*.toml")):
@@ -98,6 +98,20 @@ def _domains(trees: dict[Path, ast.Module]) -> frozenset[str]:
             if isinstance(node, ast.Call):
                 found |= {text.partition(".")[0] for text in _said_in(node) if _ID.fullmatch(text)}
     return frozenset(found - {"name"})
+
+
+def _without_other_ids(tree: ast.AST) -> Iterator[ast.AST]:
+    """Walk a tree, leaving out what is made an id of another kind (a rule, a contaminant)."""
+    waiting: list[ast.AST] = [tree]
+    while waiting:
+        node = waiting.pop()
+        yield node
+        if not (
+            isinstance(node, ast.Call)
+            and _called(node).endswith("Id")
+            and _called(node) != "MessageId"
+        ):
+            waiting.extend(ast.iter_child_nodes(node))
 
 
 def _said_in(call: ast.Call) -> Iterator[str]:
@@ -130,7 +144,7 @@ def _wrappers_near(path: Path, trees: dict[Path, ast.Module]) -> dict[str, tuple
 
 def _wrapper(function: ast.FunctionDef) -> Iterator[tuple[str, int, str]]:
     names = [argument.arg for argument in function.args.args]
-    for node in ast.walk(function):
+    for node in _without_other_ids(function):
         if isinstance(node, ast.JoinedStr) and len(node.values) == 2:
             first, second = node.values
             if (
