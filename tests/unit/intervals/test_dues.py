@@ -128,6 +128,15 @@ def test_never_cleaned_counts_from_the_first_issue() -> None:
     assert due.first_day == span("2026-04-01")
 
 
+def test_nothing_recorded_asks() -> None:
+    """Neither a wash nor a day in service: the day is not known, and the officer is asked."""
+    due = cleaning_due(piece(), terms(warn=None), TODAY)
+
+    assert due is not None
+    assert due.standing is Standing.NOT_KNOWN
+    assert [reason.message for reason in due.reasons] == ["due.nothing_recorded"]
+
+
 def test_no_rule_asks() -> None:
     """Where no text speaks, the answer is a question, not "nothing due"."""
     silent = CleaningTerms(every=SILENT, count=None, warn=SILENT)

@@ -139,6 +139,8 @@ def _anchor(
     since: DateSpan, months: int, ground: Ground, message: str, **values: object
 ) -> tuple[DateSpan, Finding]:
     day = since.plus_months(months)
+    if day == DateSpan():
+        return day, finding(Bearing.ASKS, "due.nothing_recorded", ground, months=months)
     named = {"since": since, "months": months, "first_day": day, **values}
     return day, finding(Bearing.REQUIRES, message, ground, **named)
 
