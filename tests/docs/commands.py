@@ -69,4 +69,4 @@ def _typed(action: argparse.Action) -> str:
 
 
 def _meant(action: argparse.Action) -> str:
-    return say(action.help or "", {"default": str(action.default)})
+    return say(action.help, {"default": str(action.default)}) if action.help else ""
