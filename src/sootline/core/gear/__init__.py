@@ -2,6 +2,7 @@
 
 from sootline.core.gear.catalogue import KINDS, find_kind
 from sootline.core.gear.components import Component
+from sootline.core.gear.events import Event, EventKind, Refusal
 from sootline.core.gear.kinds import (
     Applies,
     DryMethod,
@@ -14,6 +15,7 @@ from sootline.core.gear.kinds import (
 from sootline.core.gear.labels import Act, CareText, Guide, Label
 from sootline.core.gear.preparing import list_preparation
 from sootline.core.gear.resolve import resolve_months, resolve_terms
+from sootline.core.gear.sets import ElementView, Lacking, SetView, view_sets
 from sootline.core.gear.state import Assembly, CareStage, Custody, Hold, Life, State
 from sootline.core.gear.terms import (
     Ban,
@@ -24,6 +26,7 @@ from sootline.core.gear.terms import (
     ResolvedMethod,
     Voice,
 )
+from sootline.core.gear.transitions import apply
 
 __all__ = [
     "KINDS",
@@ -38,22 +41,30 @@ __all__ = [
     "Custody",
     "DryMethod",
     "Element",
+    "ElementView",
+    "Event",
+    "EventKind",
     "Guide",
     "Hold",
     "Kind",
     "Label",
+    "Lacking",
     "Layer",
     "Life",
     "Preparation",
+    "Refusal",
     "ResolvedFlag",
     "ResolvedInterval",
     "ResolvedLimit",
     "ResolvedMethod",
+    "SetView",
     "State",
     "Voice",
     "WashMethod",
+    "apply",
     "find_kind",
     "list_preparation",
     "resolve_months",
     "resolve_terms",
+    "view_sets",
 ]

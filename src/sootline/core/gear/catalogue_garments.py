@@ -90,7 +90,7 @@ _COVERALL = (
 
 _OTHER_WEAR = tuple(
     Kind(
-        id=KindId(f"{use}-wear"),
+        id=KindId(wear),
         element=Element.OTHER_WEAR,
         layer=Layer.OTHER_WEAR,
         touch_points=p.touch("cuffs", "collar"),
@@ -98,7 +98,7 @@ _OTHER_WEAR = tuple(
         usual_wash=WashMethod.MACHINE,
         usual_dry=(DryMethod.HANG,),
     )
-    for use in ("station", "wildland", "rescue")
+    for wear in ("station-wear", "wildland-wear", "rescue-wear")
 )
 
 GARMENTS = (*_TROUSERS, *_COVERALL, *_OTHER_WEAR)

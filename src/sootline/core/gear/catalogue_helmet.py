@@ -30,7 +30,6 @@ HELMET = (
             "goggles",
             "front-piece",
         ),
-        governs_set=True,
         hard_surface=True,
         materials=("hard-surface",),
         touch_points=p.touch("rim", "under_suspension", "shell_surface"),

@@ -14,7 +14,7 @@ from sootline.core.basis import (
 )
 
 KIND_EDITION = EditionId("practice/gear")
-_COMMON_PRACTICE = "common practice, no published source"
+COMMON_PRACTICE = "common practice, no published source"
 
 
 class Element(StrEnum):
@@ -109,7 +109,7 @@ class Kind:
 
     Args:
         separable: kinds that are taken off or out of it before washing.
-        governs_set: whether its dates govern the element it belongs to, and with it the set.
+        governs_set: whether its dates govern the set it belongs to.
         hard_surface: hard surfaces are disinfected, soft goods sanitised, where an edition
             makes that difference.
         materials: everything it may be made of ("fabric", "leather", "rubber", "foam",
@@ -152,6 +152,6 @@ class Kind:
         return Ground(
             rule=RuleId(f"kind.{self.id}"),
             edition=KIND_EDITION,
-            source=_COMMON_PRACTICE,
+            source=COMMON_PRACTICE,
             confidence=confidence,
         )

@@ -6,7 +6,6 @@ from fractions import Fraction
 from sootline.core.basis import Ground, Limit, Side
 from sootline.core.gear.sources import Sources
 from sootline.core.gear.terms import ResolvedLimit, Voice
-from sootline.core.rulebook.rules import RuleKind
 
 BATH = "wash.bath_temp"
 _FIELDS = {
@@ -17,19 +16,9 @@ _FIELDS = {
     "dry.air_temp": "dry_temp",
 }
 
+LIMIT_TOPICS = tuple(_FIELDS)
+
 Stated = tuple[tuple[Limit, Ground], ...]
-
-
-def limit_topics(sources: Sources) -> tuple[str, ...]:
-    """List the topics on which a maker's text, the edition or the policy may set a limit."""
-    book = sources.rulebook
-    ruled = {
-        str(rule.topic)
-        for text in (book.adopted, book.policy)
-        for rule in text.rules
-        if rule.kind is RuleKind.LIMIT and rule.topic.startswith(("wash.", "dry."))
-    }
-    return (*_FIELDS, *sorted(ruled - _FIELDS.keys()))
 
 
 def resolve_limit(topic: str, sources: Sources) -> ResolvedLimit:
@@ -69,7 +58,7 @@ def unset_grounds(topic: str, sources: Sources) -> tuple[Ground, ...]:
 
 def _maker_limits(topic: str, sources: Sources) -> Stated:
     """List what label and guide state."""
-    field = _FIELDS.get(topic, topic)
+    field = _FIELDS[topic]
     spoken = ((text.care.limit(topic), text.ground(field)) for text in sources.maker)
     return tuple((limit, ground) for limit, ground in spoken if limit is not None)
 

@@ -17,7 +17,6 @@ from sootline.core.rulebook.rules import Rule
 
 FORBIDDEN = ("wash.forbidden", "dry.forbidden")
 WASH = "wash.method"
-DRY = "dry.method"
 _Word = TypeVar("_Word", bound=StrEnum)
 _FORBIDDEN_BY: dict[WashMethod, frozenset[Act]] = {
     WashMethod.MACHINE: frozenset({Act.MACHINE_WASH, Act.ANY_WASH}),
@@ -75,9 +74,6 @@ def resolve_drying(sources: Sources, bans: tuple[Ban, ...]) -> ResolvedDrying:
     """Choose the drying methods of the first source that speaks, less what is forbidden.
 
     A machine that may not dry it rules out the cabinet; hanging in the shade stays.
-
-    Raises:
-        BadInputError: a rule names a method that does not exist.
     """
     methods, ground = _dry_wanted(sources)
     ban = next((ban for ban in bans if ban.act is Act.MACHINE_DRY), None)
@@ -116,9 +112,6 @@ def _dry_wanted(sources: Sources) -> tuple[tuple[DryMethod, ...], Ground]:
     for text in sources.maker:
         if text.care.dry:
             return text.care.dry, text.ground("dry")
-    for rule, ground in sources.rules(DRY, *sources.rulebook.texts):
-        if words := _words(rule):
-            return tuple(_named(DryMethod, rule, ground, word) for word in words), ground
     return sources.kind.usual_dry, sources.kind.ground
 
 

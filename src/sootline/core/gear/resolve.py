@@ -11,7 +11,7 @@ from sootline.core.basis import Ground, KindId
 from sootline.core.gear.catalogue import find_kind
 from sootline.core.gear.components import Component
 from sootline.core.gear.labels import Guide
-from sootline.core.gear.limits import limit_topics, resolve_limit, unset_grounds
+from sootline.core.gear.limits import LIMIT_TOPICS, resolve_limit, unset_grounds
 from sootline.core.gear.methods import (
     resolve_bans,
     resolve_drying,
@@ -97,7 +97,7 @@ def _resolve(
         rulebook=book.rulebook,
         traits=kind_traits(kind, traits),
     )
-    limits = tuple(resolve_limit(topic, sources) for topic in limit_topics(sources))
+    limits = tuple(resolve_limit(topic, sources) for topic in LIMIT_TOPICS)
     bans = resolve_bans(sources)
     method = resolve_method(sources, bans)
     drying = resolve_drying(sources, bans)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from sootline.core.basis import Bearing, EditionId, Finding, Ground, Limit, finding
 from sootline.core.gear.limits import unset_grounds
-from sootline.core.gear.methods import DRY, FORBIDDEN, WASH, ResolvedDrying
+from sootline.core.gear.methods import FORBIDDEN, WASH, ResolvedDrying
 from sootline.core.gear.sources import Sources
 from sootline.core.gear.terms import ResolvedLimit, ResolvedMethod
 
@@ -15,7 +15,7 @@ def list_questions(sources: Sources, limits: tuple[ResolvedLimit, ...]) -> Itera
         ground = sources.maker[0].ground("readable")
         yield finding(Bearing.ASKS, "gear.terms.label_unreadable", ground)
     unset = [ground for resolved in limits for ground in resolved.unset]
-    for topic in (WASH, DRY, *FORBIDDEN):
+    for topic in (WASH, *FORBIDDEN):
         unset += unset_grounds(topic, sources)
     for ground in unset:
         yield finding(Bearing.ASKS, f"ask.{ground.rule}", ground, edition=ground.edition)
