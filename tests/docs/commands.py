@@ -40,7 +40,7 @@ def _command(command: Command) -> Iterator[str]:
     parser = command_parser(command, "en")
     importlib.import_module(command.module).add_arguments(parser)
     yield f"## sootline {command.name}\n"
-    yield say(command.help).capitalize() + ".\n"
+    yield _sentence(say(command.help))
     yield from _table(parser, common=False)
     for action in parser._actions:
         if isinstance(action, argparse._SubParsersAction):
@@ -61,7 +61,7 @@ def _table(parser: argparse.ArgumentParser, *, common: bool) -> Iterator[str]:
 
 
 def _typed(action: argparse.Action) -> str:
-    value = action.metavar or ("|".join(map(str, action.choices)) if action.choices else "")
+    value = action.metavar or (", ".join(map(str, action.choices)) if action.choices else "")
     if not action.option_strings:
         return str(value or action.dest)
     value = "" if action.nargs == 0 else str(value or action.dest.upper())
@@ -70,3 +70,7 @@ def _typed(action: argparse.Action) -> str:
 
 def _meant(action: argparse.Action) -> str:
     return say(action.help, {"default": str(action.default)}) if action.help else ""
+
+
+def _sentence(text: str) -> str:
+    return f"{text[:1].upper()}{text[1:]}.\n"
