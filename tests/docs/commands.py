@@ -46,7 +46,7 @@ def _command(command: Command) -> Iterator[str]:
         if isinstance(action, argparse._SubParsersAction):
             for listed in action._choices_actions:
                 yield f"### sootline {command.name} {listed.dest}\n"
-                yield say(listed.help or "").capitalize() + ".\n"
+                yield _sentence(_meant(listed))
                 yield from _table(action.choices[listed.dest], common=False)
 
 
