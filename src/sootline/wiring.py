@@ -4,5 +4,9 @@ The one place where commands meet what reads and writes; each name below is boun
 """
 
 from sootline.files.jobs import read_job, read_part, to_job
+from sootline.files.rules import RuleFiles, read_policy
+from sootline.tasks.ports import Rules
 
-__all__ = ["read_job", "read_part", "to_job"]
+RULES: Rules = RuleFiles()
+
+__all__ = ["RULES", "read_job", "read_part", "read_policy", "to_job"]
