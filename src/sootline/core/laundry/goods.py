@@ -6,6 +6,7 @@ from sootline.core.basis import ComponentId, Confidence, EditionId, Ground, Quan
 from sootline.core.care.decisions import Decision
 from sootline.core.gear.components import Component
 from sootline.core.gear.kinds import Kind
+from sootline.core.gear.sources import kind_traits
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -24,8 +25,7 @@ class Goods:
     @property
     def traits(self) -> frozenset[str]:
         """What a rule may be confined to: the kind, element, layer, and traits of both."""
-        of_kind = {self.kind.id, self.kind.element.value, self.kind.layer.value}
-        return frozenset({*of_kind, *self.kind.traits, *self.component.traits})
+        return kind_traits(self.kind, self.component.traits)
 
     @property
     def set_layer(self) -> str:

@@ -45,28 +45,29 @@ def drying_choice(goods: Goods, room: WashRoom) -> DryingChoice:
     what racks and cabinets do not take is hung or laid flat where it may be. With no place and
     no elsewhere the component cannot dry here; the reasons say why.
     """
+    methods = goods.decision.terms.dry
+    elsewhere = next((one for one in methods if one in _ELSEWHERE), None)
+    if elsewhere and elsewhere is methods[0]:
+        return _elsewhere(goods, elsewhere)
     places: list[PlaceId] = []
     reasons: list[Finding] = []
-    methods = goods.decision.terms.dry
     for place in room.drying:
-        if place.kinds and goods.kind.id not in place.kinds:
+        if place.method in _ELSEWHERE or (place.kinds and goods.kind.id not in place.kinds):
             continue
         faults = tuple(_place_faults(goods, place))
         reasons.extend(faults or (_admitted(goods, place),))
-        if not faults and place.method not in _ELSEWHERE:
+        if not faults:
             places.append(place.id)
-    elsewhere = next((one for one in methods if one in _ELSEWHERE), None)
-    if elsewhere in methods[:1]:
-        places.clear()
-    if places:
-        elsewhere = None
-    if elsewhere:
-        names = {"component": goods.id, "method": elsewhere}
-        ground = goods.decision.terms.dry_ground
-        reasons.append(finding(Bearing.NOTES, "laundry.dry.elsewhere", ground, **names))
-    return DryingChoice(
-        component=goods.id, places=tuple(places), elsewhere=elsewhere, reasons=tuple(reasons)
-    )
+    if elsewhere and not places:
+        return _elsewhere(goods, elsewhere, *reasons)
+    return DryingChoice(component=goods.id, places=tuple(places), reasons=tuple(reasons))
+
+
+def _elsewhere(goods: Goods, method: DryMethod, *against: Finding) -> DryingChoice:
+    names = {"component": goods.id, "method": method}
+    ground = goods.decision.terms.dry_ground
+    said = finding(Bearing.NOTES, "laundry.dry.elsewhere", ground, **names)
+    return DryingChoice(component=goods.id, places=(), elsewhere=method, reasons=(said, *against))
 
 
 def _place_faults(goods: Goods, place: DryingPlace) -> Iterator[Finding]:

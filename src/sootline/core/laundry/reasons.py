@@ -53,6 +53,19 @@ def separation_reason(goods: Goods) -> Finding:
     return finding(Bearing.REQUIRES, message, ground, **values)
 
 
+def disinfection_reason(goods: Goods) -> Finding | None:
+    """Say that it is disinfected or sanitised, and that recorded, before it shares anything."""
+    decision = goods.decision
+    if decision.disinfection is None:
+        return None
+    values = {"component": goods.id, "word": decision.disinfection}
+    if decision.contact_min is None:
+        message = "laundry.disinfect.no_time"
+        return finding(Bearing.ASKS, message, _hazard_ground(goods), **values)
+    timed = {**values, "product": decision.product, "minutes": decision.contact_min}
+    return finding(Bearing.REQUIRES, "laundry.disinfect.first", _hazard_ground(goods), **timed)
+
+
 def _hazard_ground(goods: Goods) -> Ground:
     """Return the ground of the reason that names the hazard, or of common practice."""
     rules = {f"contaminant.{hazard}" for hazard in goods.decision.separation.hazards}

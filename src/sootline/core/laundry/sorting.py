@@ -13,7 +13,12 @@ from sootline.core.gear.components import Component
 from sootline.core.gear.kinds import WashMethod
 from sootline.core.laundry.goods import Goods, entered, practice
 from sootline.core.laundry.placing import drying_choice, hand_places, refused_sinks
-from sootline.core.laundry.reasons import kept_out_reason, limits_of, separation_reason
+from sootline.core.laundry.reasons import (
+    disinfection_reason,
+    kept_out_reason,
+    limits_of,
+    separation_reason,
+)
 from sootline.core.laundry.rooms import Company, WashRoom
 from sootline.core.laundry.settings import permitted
 from sootline.core.laundry.sharing import apart, bagging, place_in_company, sharing_key
@@ -173,6 +178,7 @@ def _sort(name: str, group: list[_Placed], split: bool) -> Sort:
         values = {"sort": name, "settings": ", ".join(sorted(f"{a} {b}" for a, b in common))}
         reasons.append(finding(Bearing.NOTES, "laundry.split", practice("wash.split"), **values))
     reasons.extend(separation_reason(one.goods) for one in group if apart(_separation(one)))
+    reasons.extend(filter(None, (disinfection_reason(one.goods) for one in group)))
     reasons.extend(limits_of([one.goods for one in group], first.method))
     return Sort(
         id=name,
