@@ -10,8 +10,8 @@ from sootline.core.gear.events import EventKind
 from sootline.core.gear.state import CareStage, Custody, Life
 
 
-class Guard(StrEnum):
-    """What stands in the way of an event; named by what the refusal says."""
+class Obstacle(StrEnum):
+    """What stands in the way of an event; the first six are looked for row by row."""
 
     OPEN_HOLD = "open_hold"
     NO_NAME = "no_name"
@@ -19,6 +19,12 @@ class Guard(StrEnum):
     HOLD_ALREADY = "hold_already"
     NOT_INVESTIGATOR = "not_investigator"
     NOT_TOGETHER = "not_together"
+    DISPOSED = "disposed"
+    RETIRED = "retired"
+    NOT_RETIRED = "not_retired"
+    EVIDENCE = "evidence"
+    NOT_CHECKED = "not_checked"
+    NOT_FROM_HERE = "not_from_here"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -34,7 +40,7 @@ class Transition:
     stages: frozenset[CareStage]
     custodies: frozenset[Custody]
     lives: frozenset[Life]
-    guards: tuple[Guard, ...]
+    obstacles: tuple[Obstacle, ...]
     stage: CareStage | None
     custody: Custody | None
     life: Life | None
@@ -44,7 +50,7 @@ class Transition:
         return stage in self.stages and custody in self.custodies and life in self.lives
 
 
-S, C, L, E, G = CareStage, Custody, Life, EventKind, Guard
+S, C, L, E, G = CareStage, Custody, Life, EventKind, Obstacle
 
 HERE = frozenset({C.HOOK, C.MEMBER, C.SPARE_RACK, C.BAG, C.WASH_ROOM})
 UNBAGGED = HERE - {C.BAG}
@@ -64,7 +70,7 @@ def _row(
     event: EventKind,
     stages: frozenset[CareStage] | CareStage,
     custodies: frozenset[Custody] | Custody,
-    *guards: Guard,
+    *obstacles: Obstacle,
     lives: frozenset[Life] = USED,
     stage: CareStage | None = None,
     custody: Custody | None = None,
@@ -75,7 +81,7 @@ def _row(
         stages=frozenset({stages}) if isinstance(stages, CareStage) else stages,
         custodies=frozenset({custodies}) if isinstance(custodies, Custody) else custodies,
         lives=lives,
-        guards=guards,
+        obstacles=obstacles,
         stage=stage,
         custody=custody,
         life=life,

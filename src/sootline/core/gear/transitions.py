@@ -3,11 +3,11 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from sootline.core.basis import Bearing, Confidence, Finding, Ground, RuleId, finding
+from sootline.core.basis import Bearing, Confidence, Ground, RuleId, finding
 from sootline.core.gear.events import Event, EventKind, Refusal
 from sootline.core.gear.kinds import COMMON_PRACTICE, KIND_EDITION
 from sootline.core.gear.state import Assembly, CareStage, Custody, Hold, Life, State
-from sootline.core.gear.table import TRANSITIONS, Guard, Transition
+from sootline.core.gear.table import TRANSITIONS, Obstacle, Transition
 from sootline.core.rulebook.contaminants import Decider
 
 _ROWS = {kind: tuple(row for row in TRANSITIONS if row.event is kind) for kind in EventKind}
@@ -25,9 +25,9 @@ def apply(state: State, event: Event) -> State | Refusal:
     row = _row_for(state, event.kind)
     if row is None:
         return _refuse(state, event, _why_not_from_here(state, event.kind))
-    for guard in row.guards:
-        if not _PERMITS[guard](state, event):
-            return _refuse(state, event, guard.value)
+    for obstacle in row.obstacles:
+        if not _ABSENT[obstacle](state, event):
+            return _refuse(state, event, obstacle)
     return _changed(state, event, row)
 
 
@@ -93,40 +93,42 @@ def _opens_new(state: State, event: Event) -> bool:
     return event.hold is not None and event.hold.open and event.hold.cause not in causes
 
 
-_PERMITS: dict[Guard, Callable[[State, Event], bool]] = {
-    Guard.OPEN_HOLD: lambda state, _: not state.open_holds,
-    Guard.NO_NAME: lambda _, event: bool(event.by and event.by.strip()),
-    Guard.NOT_ENTITLED: _entitled,
-    Guard.HOLD_ALREADY: _opens_new,
-    Guard.NOT_INVESTIGATOR: lambda _, event: event.office is Decider.INVESTIGATOR,
-    Guard.NOT_TOGETHER: lambda state, _: state.assembly is Assembly.ASSEMBLED,
+_ABSENT: dict[Obstacle, Callable[[State, Event], bool]] = {
+    Obstacle.OPEN_HOLD: lambda state, _: not state.open_holds,
+    Obstacle.NO_NAME: lambda _, event: bool(event.by and event.by.strip()),
+    Obstacle.NOT_ENTITLED: _entitled,
+    Obstacle.HOLD_ALREADY: _opens_new,
+    Obstacle.NOT_INVESTIGATOR: lambda _, event: event.office is Decider.INVESTIGATOR,
+    Obstacle.NOT_TOGETHER: lambda state, _: state.assembly is Assembly.ASSEMBLED,
 }
 
 
-def _why_not_from_here(state: State, kind: EventKind) -> str:
+def _why_not_from_here(state: State, kind: EventKind) -> Obstacle:
     """Name what about the state rules the event out, the gravest first."""
-    if state.life in (Life.DISPOSED, Life.RETIRED):
-        return state.life.value
-    if kind is EventKind.DISPOSED:
-        return "not_retired"
+    if state.life is Life.DISPOSED:
+        return Obstacle.DISPOSED
     if state.custody is Custody.EVIDENCE:
-        return "evidence"
+        return Obstacle.EVIDENCE
+    if state.life is Life.RETIRED and kind is not EventKind.DISPOSED:
+        return Obstacle.RETIRED
+    if kind is EventKind.DISPOSED and state.life is not Life.RETIRED:
+        return Obstacle.NOT_RETIRED
     if kind in _NEEDS_CHECKED and state.stage is not CareStage.CHECKED:
-        return "not_checked"
-    return "not_from_here"
+        return Obstacle.NOT_CHECKED
+    return Obstacle.NOT_FROM_HERE
 
 
-def _refuse(state: State, event: Event, why: str) -> Refusal:
+def _refuse(state: State, event: Event, why: Obstacle) -> Refusal:
     """Say why an event changes nothing, with what a reader needs to do about it."""
     ground = Ground(
-        rule=RuleId(f"state.{why}"),
+        rule=RuleId(f"state.{why.value}"),
         edition=KIND_EDITION,
         source=COMMON_PRACTICE,
         confidence=Confidence.PRACTICE,
     )
-    reason: Finding = finding(
+    reason = finding(
         Bearing.FORBIDS,
-        f"gear.refused.{why}",
+        f"gear.refused.{why.value}",
         ground,
         event=event.kind,
         stage=state.stage,
