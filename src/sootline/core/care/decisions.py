@@ -29,6 +29,20 @@ class Fate(StrEnum):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Due:
+    """A cleaning that is due whatever happened at a call.
+
+    Args:
+        level: what is due.
+        finding: why, with the rule, the date and its source.
+    """
+
+    component: ComponentId
+    finding: Finding
+    level: Level = Level.ADVANCED
+
+
+@dataclass(frozen=True, kw_only=True)
 class Step:
     """One step of preparation.
 
@@ -62,9 +76,13 @@ class Decision:
     Args:
         level: the least it must undergo (floor).
         disinfection: asked for on top, in the adopted edition's word; None is not asked for.
-        contact_min: the contact time of the product at hand [min]; None is not known.
-        wash: the method it bears (ceiling); NONE when nothing may be done here.
+        product: the product at hand whose label names its materials; None is no such product.
+        contact_min: the contact time of that product [min]; None is not known.
+        wash: the method it bears (ceiling), the hand instead of a machine for a routine cleaning;
+            NONE when nothing may be done here.
         terms: limits, prohibitions and methods, value by value.
+        sealed: bagged, labelled and not opened until its hold is ended.
+        holds: open and ended ones, recorded and new, one for each cause.
         first: calls to make before anybody touches it.
         unknowns: what is not known and was not guessed.
     """
@@ -73,6 +91,7 @@ class Decision:
     fate: Fate
     level: Level
     disinfection: Disinfection | None = None
+    product: str | None = None
     contact_min: int | None = None
     wash: WashMethod
     terms: CareTerms

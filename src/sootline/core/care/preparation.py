@@ -1,0 +1,58 @@
+"""What must be done before a component is washed or put aside, in order, and why not skip it?"""
+
+from collections.abc import Iterator
+
+from sootline.core.basis import Bearing, Finding, Ground, MessageId
+from sootline.core.care.cases import Case, practice, reason
+from sootline.core.care.decisions import Fate, Step
+from sootline.core.gear.kinds import Applies, Preparation
+from sootline.core.gear.preparing import list_preparation
+from sootline.core.gear.terms import CareTerms
+
+_ASSEMBLED = (Applies.IN_ONE_PIECE, Applies.TAKEN_APART)
+_FACING = (Applies.BARRIER_OUTWARD, Applies.BARRIER_INWARD)
+
+
+def prepare(case: Case, fate: Fate, *, sealed: bool, wet: Ground | None) -> tuple[Step, ...]:
+    """List the steps in order: to put aside what is sealed, or to make ready what is washed.
+
+    Args:
+        wet: the ground for leak-proof bags where body fluids are on it.
+    """
+    if fate is Fate.WASH:
+        return tuple(_step(case, step) for step in list_preparation(case.kind, case.terms))
+    return tuple(_put_aside(wet)) if sealed else ()
+
+
+def _step(case: Case, step: Preparation) -> Step:
+    ground = _ground(case, step.applies, case.terms)
+    return Step(
+        act=step.act,
+        skipped=step.skipped,
+        reason=reason(Bearing.REQUIRES, "prep.before_wash", ground, kind=case.kind.id),
+    )
+
+
+def _ground(case: Case, applies: Applies, terms: CareTerms) -> Ground:
+    """Cite the maker where the maker decides between two ways; otherwise common practice."""
+    if applies in _ASSEMBLED and terms.assembled.ground:
+        return terms.assembled.ground
+    if applies in _FACING and terms.barrier_outward.ground:
+        return terms.barrier_outward.ground
+    return case.kind.ground
+
+
+def _put_aside(wet: Ground | None) -> Iterator[Step]:
+    if wet:
+        yield _aside("leak_proof", wet)
+    else:
+        yield _aside("bag", practice("seal"))
+    yield _aside("mark", wet or practice("seal"))
+    yield _aside("keep_shut", wet or practice("seal"))
+
+
+def _aside(act: str, ground: Ground) -> Step:
+    why: Finding = reason(Bearing.REQUIRES, "prep.put_aside", ground)
+    return Step(
+        act=MessageId(f"care.prep.{act}"), skipped=MessageId(f"care.skip.{act}"), reason=why
+    )

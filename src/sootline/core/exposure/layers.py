@@ -1,0 +1,102 @@
+"""What came through a shell to the layers beneath it?
+
+What reached the skin went through every layer; where nobody can say, it is suspected there.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from sootline.core.basis import Bearing, Confidence, ContaminantId, EditionId, Ground, RuleId
+from sootline.core.exposure.calls import Answer, Call, Remark
+from sootline.core.exposure.grades import Exposure, say, stated
+from sootline.core.exposure.wearing import Wearing
+from sootline.core.exposure.zones import closest_zone
+from sootline.core.gear.catalogue import find_kind
+from sootline.core.gear.components import Component
+from sootline.core.gear.kinds import Layer
+from sootline.core.rulebook.contaminants import Knowledge
+
+_BENEATH_SHELL = frozenset((Layer.LINER, Layer.PAD))
+_UNTIL_SAID = Ground(
+    rule=RuleId("layers.beneath"),
+    edition=EditionId("practice/exposure"),
+    source="common practice, no published source",
+    confidence=Confidence.PRACTICE,
+)
+
+
+def soak_through(
+    wearings: Sequence[Wearing],
+    components: Sequence[Component],
+    wet: frozenset[ContaminantId],
+) -> Iterator[Exposure]:
+    """List what came, or may have come, through the shells of one call.
+
+    Args:
+        wearings: everything at that call.
+        components: everything there is; a liner nobody listed as worn may lie beneath too.
+        wet: contaminants that soak through cloth (those that ask for disinfection).
+    """
+    for wearing in wearings:
+        if find_kind(wearing.component.kind).layer is not Layer.SHELL:
+            continue
+        soaking = [remark for remark in wearing.remarks if _soaks(remark, wet)]
+        if soaking:
+            beneath = _worn_beneath(wearing, wearings) or _kept_beneath(wearing, components)
+            for remark in soaking:
+                yield from (_through(wearing, remark, below) for below in beneath)
+
+
+def _soaks(remark: Remark, wet: frozenset[ContaminantId]) -> bool:
+    on_it = remark.knowledge in (Knowledge.KNOWN, Knowledge.SUSPECTED)
+    return remark.contaminant in wet and on_it and remark.reached_skin is not Answer.NO
+
+
+def _worn_beneath(wearing: Wearing, wearings: Sequence[Wearing]) -> list[Component]:
+    """List the layers of that garment that its wearer named as worn, whoever's they are."""
+    named = {worn for person in wearing.people for worn in person.worn or ()}
+    worn = [other.component for other in wearings if other.component.id in named]
+    return [other for other in worn if _beneath(other, wearing.component)]
+
+
+def _kept_beneath(wearing: Wearing, components: Sequence[Component]) -> list[Component]:
+    """List the layers of that garment that belong to its set or, without a set, to its owner."""
+    shell = wearing.component
+    return [
+        other for other in components if _beneath(other, shell) and _belong_together(other, shell)
+    ]
+
+
+def _beneath(other: Component, shell: Component) -> bool:
+    kind = find_kind(other.kind)
+    return kind.layer in _BENEATH_SHELL and kind.element is find_kind(shell.kind).element
+
+
+def _belong_together(one: Component, other: Component) -> bool:
+    if one.set and other.set:
+        return one.set == other.set
+    return one.owner is not None and one.owner == other.owner
+
+
+def _through(wearing: Wearing, remark: Remark, below: Component) -> Exposure:
+    """Put on a layer what soaked through, as well known as on the shell if it reached the skin."""
+    reached = remark.reached_skin is Answer.YES
+    call: Call = wearing.call
+    contaminant = ContaminantId(str(remark.contaminant))
+    zone = closest_zone(wearing.people)
+    return Exposure(
+        component=below.id,
+        contaminant=contaminant,
+        knowledge=remark.knowledge if reached else Knowledge.SUSPECTED,
+        call=call.id,
+        zone=zone,
+        reached_skin=remark.reached_skin,
+        finding=say(
+            Bearing.REQUIRES if reached else Bearing.ASKS,
+            "beneath.reached" if reached else "beneath.unknown",
+            stated("remark", remark.said_by) if reached else _UNTIL_SAID,
+            call,
+            contaminant=contaminant,
+            component=wearing.component.id,
+            said_by=remark.said_by,
+        ),
+    )
