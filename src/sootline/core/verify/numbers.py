@@ -33,7 +33,8 @@ def _always(count: int) -> tuple[Use, ...]:
 
 
 def _helper_uses(instance: Instance, plan: Plan) -> list[Use]:
-    uses = [(task.start, task.end, 1) for task in (*plan.prep, *plan.hand, *plan.inspect)]
+    uses = [(task.start, task.end, 1) for task in (*plan.prep, *plan.inspect)]
+    uses += [(step.start, step.end, 1) for step in plan.hand]
     for load in plan.loads:
         uses.append((load.load_start, load.load_start + instance.load_min, 1))
         uses.append((load.unload_start, load.unload_start + instance.unload_min, 1))

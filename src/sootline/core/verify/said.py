@@ -7,7 +7,9 @@ from sootline.core.basis import Fault
 from sootline.core.verify.book import Book, fault
 from sootline.core.washplan.instance import Instance
 from sootline.core.washplan.plan import Plan
-from sootline.core.washplan.steps import Load
+from sootline.core.washplan.steps import Drying, HandWash, Load, Task
+
+_Step = Task | HandWash | Drying
 
 
 def said(instance: Instance, book: Book, plan: Plan) -> Iterator[Fault]:
@@ -34,15 +36,16 @@ def said(instance: Instance, book: Book, plan: Plan) -> Iterator[Fault]:
 def begun(instance: Instance, plan: Plan) -> Iterator[Fault]:
     """Check that begun steps stand as they are and nothing new starts in the past."""
     facts = instance.begun
-    for name, was, planned in (
-        ("prep", facts.prep, plan.prep),
-        ("hand", facts.hand, plan.hand),
-        ("dry", facts.dry, plan.dry),
-        ("inspect", facts.inspect, plan.inspect),
-    ):
-        for step in set(was) - set(planned):
+    kinds: list[tuple[str, set[_Step], set[_Step]]] = [
+        ("prep", set(facts.prep), set(plan.prep)),
+        ("hand", set(facts.hand), set(plan.hand)),
+        ("dry", set(facts.dry), set(plan.dry)),
+        ("inspect", set(facts.inspect), set(plan.inspect)),
+    ]
+    for name, was, planned in kinds:
+        for step in was - planned:
             yield fault(f"begun.{name}", "begun.changed", value=step.start)
-        for step in set(planned) - set(was):
+        for step in planned - was:
             if step.start < facts.minute:
                 yield fault(f"{name}@{step.start}", "begun.past", limit=facts.minute)
     yield from _begun_loads(instance, plan)

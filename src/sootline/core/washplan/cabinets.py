@@ -1,5 +1,7 @@
-"""Which items share which cabinet run? Runs get explicit contents: a run that starts as soon as
-anything is wet would hold one pair of gloves and keep the door shut for hours.
+"""Which items share which cabinet run?
+
+Runs get explicit contents: a run that starts as soon as anything is wet would hold one pair of
+gloves and keep the door shut for hours.
 """
 
 from sootline.core.washplan.dispatch import Choice
@@ -59,7 +61,7 @@ def _fill(
 
 def legal_runs(shop: Shop, choice: Choice) -> bool:
     """Say whether every run fits its cabinet and what cannot hang on the rack is in one."""
-    inside = set()
+    inside: set[int] = set()
     for units, runs in zip(shop.cabinets, choice.runs, strict=True):
         for run in runs:
             inside.update(run)

@@ -142,7 +142,9 @@ class _Room:
         self.free_at = list(shop.free)
         self.next_load = [0] * len(shop.machine)
         self.last = list(shop.last)
-        self.drum: list[Drum] = [Drum(washer=w, family=HAND, items=()) for w in range(len(shop.machine))]
+        self.drum: list[Drum] = [
+            Drum(washer=w, family=HAND, items=()) for w in range(len(shop.machine))
+        ]
         self.prog_end = [NEVER] * len(shop.machine)
         for w, number in enumerate(shop.open_load):
             if number < 0:
@@ -178,7 +180,7 @@ class _Room:
             self.unprepared.append([len(inside) for _, inside in loads])
             for k in range(len(loads) - 1, -1, -1):
                 family, inside = loads[k]
-                due = min(due, min([self.due_dry[i] for i in inside]))
+                due = min([due, *(self.due_dry[i] for i in inside)])
                 programme = self.shop.machine[w][family]
                 assert programme is not None  # loads are formed for machines that fit
                 due -= programme[1] + self.shop.instance.load_min + self.shop.instance.unload_min
@@ -320,7 +322,7 @@ class _Room:
                 heappush(self.events, (end, WAKE, 0))
                 for i in runs[r]:
                     self._hang(i, end)
-        queue, skipped = self.rack_queue, []
+        queue, skipped = self.rack_queue, list[tuple[int, int]]()
         # Something small may pass what does not fit yet, but the search stays short.
         while queue and len(skipped) < 4:
             due, i = heappop(queue)

@@ -50,7 +50,9 @@ def form_loads(shop: Shop, groups: list[Group], pick: Pick) -> Formed:
     last = list(shop.last)
     while waiting:
         minute, w = heappop(clocks)
-        suited = [group for group in waiting if any(w in shop.items[i].washers for i in group.items)]
+        suited = [
+            group for group in waiting if any(w in shop.items[i].washers for i in group.items)
+        ]
         here = [group for group in suited if group.early <= minute]
         if not here:
             if suited:

@@ -112,10 +112,10 @@ def _numbers(instance: Instance) -> Iterator[Fault]:
 def _amounts(instance: Instance) -> Iterator[tuple[str, int, int, int]]:
     for name in ("load_min", "unload_min", "rack_units"):
         yield name, getattr(instance, name), 0, MOST_AMOUNT
-    for place, count in instance.stations.items():
-        yield f"stations.{place}", count, 0, MOST_AMOUNT
-    for washer_id, minute in instance.washer_free.items():
-        yield f"washer_free.{washer_id}", minute, 0, MOST_MINUTES
+    for station, count in instance.stations.items():
+        yield f"stations.{station}", count, 0, MOST_AMOUNT
+    for name, minute in instance.washer_free.items():
+        yield f"washer_free.{name}", minute, 0, MOST_MINUTES
     for i, member in enumerate(instance.members):
         yield f"members[{i}].priority", member.priority, 0, MOST_AMOUNT
         yield f"members[{i}].release", member.release, 0, MOST_AMOUNT

@@ -77,10 +77,13 @@ def family_groups(shop: Shop, order: list[int]) -> list[Group]:
     return [group_of(shop, tuple(items), key[0]) for key, items in together.items()]
 
 
-def cover(shop: Shop, order: Iterable[int]) -> frozenset[int]:
-    """Hand out spares to the first who can use them; what is given already stays given."""
+def cover(shop: Shop, order: Iterable[int], kept: frozenset[int] = frozenset()) -> frozenset[int]:
+    """Hand out spares to the first who can use them; what is given or kept stays given."""
     left = dict(shop.stock)
-    covered = set()
+    covered = set(kept)
+    for i in kept:
+        if shop.items[i].pieces[0].id not in shop.given:
+            left[shop.items[i].kind] = left.get(shop.items[i].kind, 0) - 1
     of_member: dict[int, list[int]] = {}
     for i, item in enumerate(shop.items):
         if item.pieces[0].id in shop.given:
@@ -90,7 +93,7 @@ def cover(shop: Shop, order: Iterable[int]) -> frozenset[int]:
     for member in order:
         for i in of_member.get(member, ()):
             kind = shop.items[i].kind
-            if left.get(kind, 0) > 0:
+            if left.get(kind, 0) > 0 and i not in covered:
                 left[kind] -= 1
                 covered.add(i)
     return frozenset(covered)
@@ -105,10 +108,13 @@ def _pick(shop: Shop, rule: HandRule) -> Pick:
     if rule is HandRule.SHELLS_THEN_LINERS:
         return lambda groups, _: min((group.family for group in groups), key=turn.index)
 
-    def alternate(groups: list[Group], last: int) -> int:
-        start = turn.index(last) + 1 if last in turn else 0
-        order = turn[start:] + turn[:start]
-        return min((group.family for group in groups), key=order.index)
+    turn_of = list(turn)
+
+    def alternate(groups: list[Group], _: int) -> int:
+        family = min((group.family for group in groups), key=turn_of.index)
+        turn_of.remove(family)
+        turn_of.append(family)
+        return family
 
     return alternate
 
@@ -127,6 +133,4 @@ def _shells_first(shop: Shop) -> list[int]:
         if item.family >= 0:
             weight[item.family] += item.weight
             count[item.family] += item.count
-    return sorted(
-        range(len(shop.families)), key=lambda f: -weight[f] / max(1, count[f])
-    )
+    return sorted(range(len(shop.families)), key=lambda f: -weight[f] / max(1, count[f]))

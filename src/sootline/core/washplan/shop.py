@@ -133,7 +133,7 @@ def open_shop(instance: Instance, *, single: bool = False) -> Shop:
     )
     number = {family: f for f, family in enumerate(families)}
     begun = instance.begun
-    newest = [(_begun_loads(instance, washer.id) or [None])[-1] for washer in instance.washers]
+    newest = [_newest_load(instance, washer.id) for washer in instance.washers]
     return Shop(
         instance=instance,
         items=_Grouping(instance, families).items(single=single),
@@ -154,8 +154,7 @@ def open_shop(instance: Instance, *, single: bool = False) -> Shop:
         },
         late=frozenset(number[family] for family in instance.late_families if family in number),
         free=tuple(
-            max(begun.minute, instance.washer_free.get(washer.id, 0))
-            for washer in instance.washers
+            max(begun.minute, instance.washer_free.get(washer.id, 0)) for washer in instance.washers
         ),
         open_load=tuple(
             one[0] if one and one[1].unload_start >= begun.minute else -1 for one in newest
@@ -181,10 +180,10 @@ def _stock(instance: Instance) -> dict[tuple[str, str], int]:
     return stock
 
 
-def _begun_loads(instance: Instance, washer: MachineId) -> list[tuple[int, Load]]:
-    """List the begun loads of one washer with their numbers, in time."""
+def _newest_load(instance: Instance, washer: MachineId) -> tuple[int, Load] | None:
+    """Find the last begun load of a washer, with its number among all begun ones."""
     mine = [(i, load) for i, load in enumerate(instance.begun.loads) if load.washer == washer]
-    return sorted(mine, key=lambda pair: pair[1].load_start)
+    return max(mine, key=lambda pair: pair[1].load_start, default=None)
 
 
 _State = tuple[Stage, int, int]
@@ -193,28 +192,22 @@ _State = tuple[Stage, int, int]
 def _states(instance: Instance) -> Callable[[Piece], _State]:
     begun = instance.begun
     prepared = {piece: task.end for task in begun.prep for piece in task.pieces}
-    drums = {
-        piece: (load, i) for i, load in enumerate(begun.loads) for piece in load.pieces
-    }
+    drums = {piece: (load, i) for i, load in enumerate(begun.loads) for piece in load.pieces}
     by_hand = {step.piece: step.end for step in begun.hand}
     dried = {step.piece: step.end for step in begun.dry}
     done = {piece: task.end for task in begun.inspect for piece in task.pieces}
 
     def state(piece: Piece) -> _State:
-        if piece.id in done:
-            return Stage.DONE, done[piece.id], -1
-        if piece.id in dried:
-            return Stage.DRY, dried[piece.id], -1
-        if piece.id in by_hand:
-            return Stage.WET, by_hand[piece.id], -1
-        if piece.id in drums:
-            load, i = drums[piece.id]
+        one = piece.id
+        for stage, ends in ((Stage.DONE, done), (Stage.DRY, dried), (Stage.WET, by_hand)):
+            if one in ends:
+                return stage, ends[one], -1
+        if one in drums:
+            load, i = drums[one]
             if load.unload_start < begun.minute:
                 return Stage.WET, load.unload_end, -1
             return Stage.IN_DRUM, load.prog_end, i
-        if piece.id in prepared:
-            return Stage.PREPARED, prepared[piece.id], -1
-        return Stage.RAW, 0, -1
+        return (Stage.PREPARED, prepared[one], -1) if one in prepared else (Stage.RAW, 0, -1)
 
     return state
 
@@ -292,7 +285,8 @@ def busy_after(shop: Shop) -> tuple[list[int], list[tuple[int, int]], list[tuple
         ends of helpers' tasks; (station number, end); (units on the rack, end).
     """
     begun, now, instance = shop.instance.begun, shop.now, shop.instance
-    helpers = [step.end for step in (*begun.prep, *begun.hand, *begun.inspect)]
+    helpers = [task.end for task in (*begun.prep, *begun.inspect)]
+    helpers += [step.end for step in begun.hand]
     for load in begun.loads:
         helpers.append(load.prog_start)
         if load.unload_start < now:
@@ -301,9 +295,7 @@ def busy_after(shop: Shop) -> tuple[list[int], list[tuple[int, int]], list[tuple
     stations = [(names.index(step.station), step.end) for step in begun.hand if step.end > now]
     units = {piece.id: piece.units for piece in instance.pieces}
     rack = [
-        (units[step.piece], step.end)
-        for step in begun.dry
-        if step.where == RACK and step.end > now
+        (units[step.piece], step.end) for step in begun.dry if step.where == RACK and step.end > now
     ]
     return [end for end in helpers if end > now], stations, rack
 
@@ -311,8 +303,6 @@ def busy_after(shop: Shop) -> tuple[list[int], list[tuple[int, int]], list[tuple
 def cabinet_free(shop: Shop) -> list[int]:
     """Say when each cabinet's begun runs are over [min]."""
     return [
-        max(
-            [shop.now, *(one.end for one in shop.instance.begun.dry if one.where == cabinet.id)]
-        )
+        max([shop.now, *(one.end for one in shop.instance.begun.dry if one.where == cabinet.id)])
         for cabinet in shop.instance.cabinets
     ]

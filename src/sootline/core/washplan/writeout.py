@@ -1,6 +1,6 @@
 """Which plan is this timetable, written in the pieces' own names?"""
 
-from sootline.core.basis import ComponentId
+from sootline.core.basis import ComponentId, PlaceId
 from sootline.core.washplan.dispatch import Choice, Drum, Timetable
 from sootline.core.washplan.plan import Plan
 from sootline.core.washplan.shop import Item, Shop
@@ -39,11 +39,7 @@ def write_plan(shop: Shop, choice: Choice, table: Timetable) -> Plan:
         ),
         inspect=begun.inspect
         + _tasks([(item, table.inspect[i], item.inspect) for i, item in numbered]),
-        spares=tuple(
-            piece
-            for i in sorted(choice.covered)
-            for piece in _ids(shop.items[i])
-        ),
+        spares=tuple(piece for i in sorted(choice.covered) for piece in _ids(shop.items[i])),
         ready={member.id: table.ready[m] for m, member in enumerate(instance.members)},
         objective=table.objective,
         makespan=table.makespan,
@@ -75,11 +71,13 @@ def _load(shop: Shop, drum: Drum) -> Load:
 
 def _tasks(steps: list[tuple[Item, int, int]]) -> tuple[Task, ...]:
     """Write the steps that were planned, in time."""
-    planned = sorted((start, start + minutes, _ids(item)) for item, start, minutes in steps if start >= 0)
+    planned = sorted(
+        (start, start + minutes, _ids(item)) for item, start, minutes in steps if start >= 0
+    )
     return tuple(Task(pieces=pieces, start=start, end=end) for start, end, pieces in planned)
 
 
-def _place(shop: Shop, choice: Choice, item: int) -> str:
+def _place(shop: Shop, choice: Choice, item: int) -> PlaceId:
     for c, runs in enumerate(choice.runs):
         if any(item in run for run in runs):
             return shop.instance.cabinets[c].id
