@@ -102,9 +102,12 @@ class Guide:
     Args:
         title: how the guide is cited (invented makers in the demo).
         months: intervals by topic of the rulebook that the maker shortens.
+        exchange: whether the maker allows a liner from another set of the same style and size;
+            None is silent, which is no permission.
     """
 
     id: GuideId
     title: str
     care: CareText = CareText()
     months: tuple[tuple[str, int], ...] = ()
+    exchange: bool | None = None
