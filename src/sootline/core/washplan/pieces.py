@@ -27,11 +27,16 @@ _BATH = "wash.bath_temp"
 
 @dataclass(frozen=True, kw_only=True)
 class Carried:
-    """One neutral piece and the components it stands for."""
+    """One neutral piece and the components it stands for.
+
+    Args:
+        dries_at: its racks by name, or how it dries when it needs none ("hang", "flat").
+    """
 
     piece: ComponentId
     components: tuple[ComponentId, ...]
     sort: str
+    dries_at: str
 
 
 @dataclass(kw_only=True)
@@ -58,7 +63,10 @@ def make_pieces(
             continue
         draft.notes.extend((*hung.notes, *(work.note for work in works if work.note)))
         ids = tuple(component.id for component in one.components)
-        draft.carried.append(Carried(piece=one.id, components=ids, sort=one.sort.id))
+        at = one.drying.elsewhere or ", ".join(one.drying.places)
+        draft.carried.append(
+            Carried(piece=one.id, components=ids, sort=one.sort.id, dries_at=str(at))
+        )
         draft.pieces.append(_piece(one, hung, works, scale=scale, question=question, pace=pace))
     return draft
 
