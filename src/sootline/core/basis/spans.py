@@ -134,7 +134,7 @@ def _bounds(part: str, whole: str) -> tuple[dt.date, dt.date]:
     year, month, day = (int(group) if group else None for group in match.groups())
     assert year is not None  # the pattern demands it
     try:
-        first = dt.date(year, month or 1, day or 1)
+        first = dt.date(year, 1 if month is None else month, 1 if day is None else day)
     except ValueError as error:
         raise UnreadableValueError("basis.span.no_such_day", text=whole) from error
     if day:
