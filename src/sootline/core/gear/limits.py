@@ -1,11 +1,13 @@
 """How hot, how hard, how sour or how alkaline at the most, over everything that speaks?"""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from sootline.core.basis import Ground, Limit, Side
 from sootline.core.gear.sources import Sources
 from sootline.core.gear.terms import ResolvedLimit, Voice
+from sootline.core.rulebook.books import answers
+from sootline.core.rulebook.rules import Edition, Rule
 
 BATH = "wash.bath_temp"
 _FIELDS = {
@@ -18,7 +20,14 @@ _FIELDS = {
 
 LIMIT_TOPICS = tuple(_FIELDS)
 
-Stated = tuple[tuple[Limit, Ground], ...]
+
+@dataclass(frozen=True, kw_only=True)
+class _Ruled:
+    """A limit as a rule states it."""
+
+    rule: Rule
+    limit: Limit
+    ground: Ground
 
 
 def resolve_limit(topic: str, sources: Sources) -> ResolvedLimit:
@@ -28,20 +37,18 @@ def resolve_limit(topic: str, sources: Sources) -> ResolvedLimit:
     states one of his own and the label could be read: without that nobody knows what the
     component bears.
     """
+    book = sources.rulebook
     maker = _maker_limits(topic, sources)
-    adopted, decided, policy = _ruled_limits(topic, sources)
-    loosened = decided if maker and sources.readable else ()
-    aside = tuple(one for one in adopted if any(one[0].stricter(loose[0]) for loose in loosened))
-    kept = tuple(one for one in adopted if one not in aside)
-    # A decision that sets nothing aside is a policy value like any other: it can only tighten.
-    stated = (*maker, *kept, *policy, *decided)
+    adopted = _ruled_limits(topic, sources, book.adopted)
+    policy = _ruled_limits(topic, sources, book.policy)
+    usable = policy if maker and sources.readable else []
+    aside = {one: who for one in adopted if (who := _decided(one, usable))}
+    stated = [*maker, *(_stated(one) for one in adopted if one not in aside), *map(_stated, policy)]
     return ResolvedLimit(
         topic=topic,
         limits=tuple(sorted(stated, key=_strictness)),
-        set_aside=aside,
-        decided=next(
-            (who for loose, who in loosened if aside and aside[0][0].stricter(loose)), None
-        ),
+        set_aside=tuple(_stated(one) for one in aside),
+        decided=next(iter(aside.values()), None),
         unset=unset_grounds(topic, sources),
         as_typed=_words(sources) if topic == BATH else (),
     )
@@ -50,37 +57,42 @@ def resolve_limit(topic: str, sources: Sources) -> ResolvedLimit:
 def unset_grounds(topic: str, sources: Sources) -> tuple[Ground, ...]:
     """List who speaks on a topic without a known value that the department has yet to answer."""
     book = sources.rulebook
-    if any(rule.value is not None for rule, _ in sources.rules(topic, book.policy)):
-        return ()
-    ruled = sources.rules(topic, book.adopted, book.policy)
-    return tuple(ground for rule, ground in ruled if rule.value is None)
+    given = [rule for rule, _ in sources.rules(topic, book.policy) if rule.value is not None]
+    return tuple(
+        ground
+        for rule, ground in sources.rules(topic, book.adopted, book.policy)
+        if rule.value is None and not any(answers(mine, rule) for mine in given)
+    )
 
 
-def _maker_limits(topic: str, sources: Sources) -> Stated:
+def _maker_limits(topic: str, sources: Sources) -> list[tuple[Limit, Ground]]:
     """List what label and guide state."""
     field = _FIELDS[topic]
     spoken = ((text.care.limit(topic), text.ground(field)) for text in sources.maker)
-    return tuple((limit, ground) for limit, ground in spoken if limit is not None)
+    return [(limit, ground) for limit, ground in spoken if limit is not None]
 
 
-def _ruled_limits(topic: str, sources: Sources) -> tuple[Stated, Stated, Stated]:
-    """List what the edition states, the policy by decision, and the policy otherwise."""
-    book = sources.rulebook
-    adopted: list[tuple[Limit, Ground]] = []
-    decided: list[tuple[Limit, Ground]] = []
-    policy: list[tuple[Limit, Ground]] = []
-    for rule, ground in sources.rules(topic, book.adopted):
-        if isinstance(rule.value, Limit):
-            adopted.append((rule.value, ground))
-    for rule, ground in sources.rules(topic, book.policy):
-        if isinstance(rule.value, Limit):
+def _ruled_limits(topic: str, sources: Sources, text: Edition) -> list[_Ruled]:
+    """List what the edition or the policy states, each with its rule."""
+    return [
+        _Ruled(rule=rule, limit=rule.value, ground=ground)
+        for rule, ground in sources.rules(topic, text)
+        if isinstance(rule.value, Limit)
+    ]
+
+
+def _stated(ruled: _Ruled) -> tuple[Limit, Ground]:
+    return ruled.limit, ruled.ground
+
+
+def _decided(adopted: _Ruled, policy: list[_Ruled]) -> Ground | None:
+    """Return who decided that a limit of the edition is set aside, and when."""
+    for mine in policy:
+        loosens = answers(mine.rule, adopted.rule) and adopted.limit.stricter(mine.limit)
+        if mine.rule.decision and loosens:
             # Whoever reads the limit must see who decided it and when.
-            cited = replace(ground, source=f"{rule.source}; {rule.decision}")
-            by_decision = rule.decision is not None
-            (decided if by_decision else policy).append(
-                (rule.value, cited if by_decision else ground)
-            )
-    return tuple(adopted), tuple(decided), tuple(policy)
+            return replace(mine.ground, source=f"{mine.rule.source}; {mine.rule.decision}")
+    return None
 
 
 def _words(sources: Sources) -> tuple[Voice, ...]:

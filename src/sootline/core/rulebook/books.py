@@ -68,7 +68,7 @@ def voices(rulebook: Rulebook, topic: str, traits: frozenset[str]) -> tuple[Spok
     adopted = [
         rule
         for rule in rulebook.adopted.on(topic, traits)
-        if not any(_answers(mine, rule) and looser(mine, rule) for mine in decided)
+        if not any(answers(mine, rule) and looser(mine, rule) for mine in decided)
     ]
     spoken = (
         (rulebook.adopted.id, adopted),
@@ -78,7 +78,7 @@ def voices(rulebook: Rulebook, topic: str, traits: frozenset[str]) -> tuple[Spok
     return tuple(Spoken(edition=edition, rule=rule) for edition, rules in spoken for rule in rules)
 
 
-def _answers(rule: Rule, other: Rule) -> bool:
+def answers(rule: Rule, other: Rule) -> bool:
     """Whether a policy was written for what the edition's rule covers, or for a part of it.
 
     A general decision does not reach what the edition says of one trait alone.
@@ -88,7 +88,7 @@ def _answers(rule: Rule, other: Rule) -> bool:
 
 def _loosened(rule: Rule, adopted: Edition) -> tuple[Rule, ...]:
     same = (other for other in adopted.rules if other.topic == rule.topic)
-    return tuple(other for other in same if _answers(rule, other) and looser(rule, other))
+    return tuple(other for other in same if answers(rule, other) and looser(rule, other))
 
 
 def _report(rule: Rule, other: Rule, edition: EditionId) -> Finding:
