@@ -132,7 +132,8 @@ def finish(job: Job, loads: Loads, built: dict[Pace, Built], plan: Plan, aim: Ai
     likely = built[Pace.LIKELY]
     if faults := verify(likely.instance, plan):
         raise UnsoundPlanError(faults)
-    spans = spread(*(built[pace].instance for pace in Pace), plan)
+    early, late = built[Pace.EARLIEST].instance, built[Pace.LATE].instance
+    spans = spread(early, likely.instance, late, plan)
     return PlanResult(
         aim=aim,
         loads=loads,

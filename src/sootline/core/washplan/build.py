@@ -29,6 +29,7 @@ class Built:
 
     Args:
         scale: the unit of weight the instance counts in.
+        unweighed: components counted as the heaviest of their kind.
         refused: components nobody has a time for; they are not in the plan.
         rests_on: what the durations rest on where nobody measured them here.
     """
@@ -37,6 +38,7 @@ class Built:
     carried: tuple[Carried, ...]
     chosen: tuple[Chosen, ...]
     scale: Scale
+    unweighed: frozenset[ComponentId] = frozenset()
     refused: tuple[Finding, ...] = ()
     rests_on: tuple[Finding, ...] = ()
 

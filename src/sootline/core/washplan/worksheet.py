@@ -114,11 +114,10 @@ def lay_out(
     """Turn a neutral plan back into components, with the interval of every step."""
     known = {component.id: component for component in components}
     sorts = {sort.id: sort for sort in sorting.sorts}
-    steps = {(step.kind, step.where, step.pieces): step for step in spans.steps}
     ordered = sorted(plan.loads, key=lambda load: (load.load_start, load.washer))
     return Worksheet(
         loads=tuple(
-            _load(number, load, built, sorts, known, steps)
+            _load(number, load, built, sorts[load.family], spans)
             for number, load in enumerate(ordered, start=1)
         ),
         hand=tuple(_hand(built, sorts, spans)),
@@ -127,18 +126,7 @@ def lay_out(
     )
 
 
-_Steps = Mapping[tuple[StepKind, str, tuple[ComponentId, ...]], StepSpan]
-
-
-def _load(
-    number: int,
-    load: Load,
-    built: Built,
-    sorts: Mapping[str, Sort],
-    known: Mapping[ComponentId, Component],
-    steps: _Steps,
-) -> LoadSheet:
-    sort = sorts[load.family]
+def _load(number: int, load: Load, built: Built, sort: Sort, spans: Spread) -> LoadSheet:
     chosen = next(one for one in built.chosen if (one.sort, one.washer) == (sort.id, load.washer))
     inside = _components(built, load.pieces)
     weights = {piece.id: piece.weight for piece in built.instance.pieces}
@@ -152,10 +140,15 @@ def _load(
         bagged=tuple(one for one in inside if one in sort.bagged),
         mass=Quantity(amount=Decimal(weight.numerator) / weight.denominator, unit=built.scale.sign),
         limit=chosen.limit,
-        unweighed=tuple(one for one in inside if known[one].mass is None),
-        start=steps[StepKind.LOAD, load.washer, load.pieces].start,
-        end=steps[StepKind.UNLOAD, load.washer, load.pieces].end,
+        unweighed=tuple(one for one in inside if one in built.unweighed),
+        start=_step(spans, StepKind.LOAD, load).start,
+        end=_step(spans, StepKind.UNLOAD, load).end,
     )
+
+
+def _step(spans: Spread, kind: StepKind, load: Load) -> StepSpan:
+    wanted = (kind, load.washer, load.pieces)
+    return next(step for step in spans.steps if (step.kind, step.where, step.pieces) == wanted)
 
 
 def _hand(built: Built, sorts: Mapping[str, Sort], spans: Spread) -> Iterator[HandSheet]:
@@ -210,9 +203,8 @@ def _waiting(built: Built, sorting: Sorting) -> Iterator[ComponentId]:
         if reason.bearing is not Bearing.NOTES:
             yield name
     for refusal in (*sorting.refused, *built.refused):
-        name = dict(refusal.values).get("component")
-        if name and refusal.message.startswith("laundry.refused."):
-            yield ComponentId(name)
+        if refusal.message.startswith("laundry.refused."):
+            yield ComponentId(refusal.value("component"))
 
 
 def _components(built: Built, pieces: Iterable[ComponentId]) -> tuple[ComponentId, ...]:
