@@ -33,6 +33,8 @@ WHOLE: dict[str, Any] = {
         "drying_times": [{"place": "rack", "minutes": "150 min"}],
     },
     "request": {"start": "2026-03-01T04:20:00-07:00"},
+    "checks": [{"component": "0412", "by": "118", "at": "2026-03-01T11:40:00-07:00"}],
+    "builds": [{"element": "coat", "parts": ["0412"]}],
 }
 
 
@@ -78,6 +80,8 @@ def test_names_everything_that_is_not_there() -> None:
         "calls[0].people[0].worn": "job.no_such_component",
         "calls[0].remarks[0].component": "job.no_such_component",
         "calls[0].evidence": "job.no_such_component",
+        "checks[0].component": "job.no_such_component",
+        "builds[0].parts": "job.no_such_component",
         "calls[0].people[0].member": "job.no_such_member",
         "calls[0].casualties": "job.no_such_member",
     }

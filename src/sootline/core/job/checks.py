@@ -59,6 +59,9 @@ def _dangling(job: Job) -> Iterator[Fault]:
         for place, given in _named_members(call):
             if given not in members:
                 yield _fault(f"calls[{index}].{place}", "job.no_such_member", value=given)
+    for place, given in _rebuilt(job):
+        if given not in components:
+            yield _fault(place, "job.no_such_component", value=given)
     drying = {place.id for place in job.wash_room.drying}
     for index, row in enumerate(job.wash_room.drying_times):
         if row.place not in drying:
@@ -74,6 +77,14 @@ def _named_components(call: Call) -> Iterator[tuple[str, str]]:
         yield f"remarks[{index}].component", remark.component
     for secured in call.evidence:
         yield "evidence", secured
+
+
+def _rebuilt(job: Job) -> Iterator[tuple[str, str]]:
+    for index, check in enumerate(job.checks):
+        yield f"checks[{index}].component", check.component
+    for index, built in enumerate(job.builds):
+        for part in built.parts:
+            yield f"builds[{index}].parts", part
 
 
 def _named_members(call: Call) -> Iterator[tuple[str, str]]:

@@ -13,6 +13,7 @@ from sootline.core.exposure.calls import Call
 from sootline.core.gear.components import Component
 from sootline.core.gear.labels import Guide
 from sootline.core.laundry.rooms import WashRoom
+from sootline.core.rebuild import AfterWashCheck, Built
 from sootline.core.rulebook import Rule, RuleForm
 
 JOB_VERSION = 1
@@ -84,6 +85,8 @@ class Job:
     Args:
         version: of the document's form; an unknown version is refused, not guessed.
         now: the moment the decisions are made for.
+        checks: what named people felt and saw on components after drying.
+        builds: which components were fitted together.
     """
 
     version: int
@@ -96,6 +99,8 @@ class Job:
     calls: tuple[Call, ...] = ()
     wash_room: WashRoom = WashRoom()
     request: Request | None = None
+    checks: tuple[AfterWashCheck, ...] = ()
+    builds: tuple[Built, ...] = ()
 
     def __post_init__(self) -> None:
         require_offset(self.now)

@@ -11,6 +11,7 @@ from enum import StrEnum
 
 from sootline.core.basis import (
     Bearing,
+    ComponentId,
     Confidence,
     DateSpan,
     EditionId,
@@ -53,6 +54,15 @@ class Build:
 
     element: Element
     parts: tuple[Component, ...]
+    routed_by: str | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Built:
+    """One element as it is recorded: which components somebody fitted together."""
+
+    element: Element
+    parts: tuple[ComponentId, ...]
     routed_by: str | None = None
 
 
