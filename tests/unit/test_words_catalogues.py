@@ -21,6 +21,8 @@ from sootline.words.saying import PLACEHOLDER
 NEVER_SAID = {
     "laundry.rooms.Hanging": "how a drying place counts its units; the place's own name is said",
     "rulebook.rules.RuleKind": "the shape of a rule's value; the value itself is said",
+    "exposure.code_table.Question": "each question is a message of its own",
+    "exposure.codes.CodeForm": "how a code was read; the code itself is said",
     "washplan.shop.Stage": "an order of events inside the simulation of a plan",
     "basis.quantities.Standing": "the result of a comparison; the finding says it",
 }

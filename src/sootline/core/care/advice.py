@@ -8,7 +8,7 @@ from sootline.core.care.cases import Case, Texts, keep, practice, reason, record
 from sootline.core.care.decisions import Fate
 from sootline.core.exposure.calls import Answer, DeconMethod, Done, Presence
 from sootline.core.exposure.codes import ask_about
-from sootline.core.exposure.grades import SMOKE, Exposure, say, stated
+from sootline.core.exposure.grades import SMOKE, Exposure, stated, tell
 from sootline.core.exposure.smoke import TRIGGER
 from sootline.core.exposure.wearing import Wearing
 from sootline.core.gear.state import Life
@@ -27,7 +27,7 @@ def warn(case: Case, fate: Fate, texts: Texts) -> tuple[Finding, ...]:
     listed += _torn(case)
     in_earnest = any(not wearing.call.training for wearing in case.wearings)
     if in_earnest and case.component.state.life is Life.TRAINING_ONLY:
-        listed.append(reason(Bearing.WARNS, "warn.training_only", recorded("life")))
+        listed.append(reason(Bearing.WARNS, "care.warn.training_only", recorded("life")))
     return _once(listed)
 
 
@@ -53,12 +53,12 @@ def note(case: Case) -> Iterator[Finding]:
         for remark in wearing.remarks:
             if remark.rinsed is Answer.YES:
                 ground = stated("rinse", remark.said_by)
-                yield say(Bearing.NOTES, "rinsed.already", ground, wearing.call)
+                yield tell(Bearing.NOTES, "care.rinsed.already", ground, wearing.call)
         for person in wearing.people:
             yield from _reduction(wearing, person, wet=wet)
     if case.component.guest:
         yield reason(
-            Bearing.NOTES, "note.guest", recorded("guest"), department=case.component.guest
+            Bearing.NOTES, "care.note.guest", recorded("guest"), department=case.component.guest
         )
 
 
@@ -67,10 +67,12 @@ def _reduction(wearing: Wearing, person: Presence, *, wet: bool) -> Iterator[Fin
     decon, ground = person.decon, stated("decon", str(person.member))
     if decon.done in (Done.DONE, Done.PART):
         rinsed = wet and decon.method in _WET_WAYS
-        message = "rinsed.by_reduction" if rinsed else f"reduction.{decon.done}"
-        yield say(Bearing.NOTES, message, ground, wearing.call, method=decon.method)
+        message = "care.rinsed.by_reduction" if rinsed else f"care.reduction.{decon.done}"
+        yield tell(Bearing.NOTES, message, ground, wearing.call, method=decon.method)
     elif decon.done is Done.NOT_DONE:
-        yield say(Bearing.NOTES, "reduction.not-done", ground, wearing.call, detail=decon.reason)
+        yield tell(
+            Bearing.NOTES, "care.reduction.not-done", ground, wearing.call, detail=decon.reason
+        )
 
 
 def _rules_on_it(case: Case) -> Iterator[ContaminantRule]:
@@ -96,17 +98,15 @@ def _not_known(rule: ContaminantRule) -> tuple[Finding, ...]:
 
 
 def _label_first() -> tuple[Finding, ...]:
-    return (reason(Bearing.WARNS, "warn.label_first", practice("label_first")),)
+    return (reason(Bearing.WARNS, "care.warn.label_first", practice("label_first")),)
 
 
 def _torn(case: Case) -> Iterator[Finding]:
     for wearing in case.wearings:
         for remark in wearing.remarks:
             if remark.torn:
-                ground = stated("remark", remark.said_by)
-                yield reason(
-                    Bearing.WARNS, "warn.torn", ground, call=wearing.call.id, detail=remark.detail
-                )
+                ground, detail = stated("remark", remark.said_by), remark.detail
+                yield tell(Bearing.WARNS, "care.warn.torn", ground, wearing.call, detail=detail)
 
 
 def _unset_trigger(texts: Texts) -> Iterator[Finding]:

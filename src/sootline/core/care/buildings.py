@@ -11,11 +11,13 @@ from dataclasses import dataclass
 from sootline.core.basis import Bearing, CallId, ContaminantId, DateSpan, Finding
 from sootline.core.care.cases import Texts, decided, reason
 from sootline.core.care.policy import BuildingHold
-from sootline.core.exposure.calls import Answer, Building, Survey
+from sootline.core.exposure.calls import Answer, Building, Presence, Survey, Zone
 from sootline.core.exposure.grades import stated
 from sootline.core.exposure.hazards import survey_absent
 from sootline.core.exposure.wearing import Wearing
 from sootline.core.exposure.zones import was_away
+
+_OUTDOORS = frozenset((Zone.OUTSIDE, Zone.PUMP, Zone.STAGING))
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -44,7 +46,7 @@ def judge_buildings(wearing: Wearing, texts: Texts) -> Iterator[BuildingConcern]
     for rule in texts.policy.building_holds:
         building = wearing.call.building
         old = _built_before(building.built, rule.built_before)
-        there = _strictest(person.opened for person in people)
+        there = _strictest(_was_there(person) for person in people)
         opened = _opened(building, there) if rule.opened else Answer.YES
         if Answer.NO not in (old, opened):
             present = there if rule.opened else Answer.YES
@@ -56,6 +58,12 @@ def _built_before(built: DateSpan, year: int) -> Answer:
     if built.earliest is not None and built.earliest.year >= year:
         return Answer.NO
     return Answer.UNKNOWN if built.earliest is None and built.latest is None else Answer.YES
+
+
+def _was_there(person: Presence) -> Answer:
+    """Whether a person was there at the opening; who stayed outdoors throughout was not."""
+    outdoors = bool(person.zones) and _OUTDOORS.issuperset(person.zones)
+    return Answer.NO if outdoors and person.opened is Answer.UNKNOWN else person.opened
 
 
 def _strictest(answers: Iterator[Answer]) -> Answer:
@@ -91,10 +99,10 @@ def _concern(
 
 
 def _finding(wearing: Wearing, rule: BuildingHold, *, held: bool, certain: bool) -> Finding:
-    message = "building.left_before" if certain else "building.question"
+    message = "care.building.left_before" if certain else "care.building.question"
     return reason(
         Bearing.HOLDS if held else Bearing.ASKS,
-        "building.held" if held else message,
+        "care.building.held" if held else message,
         decided("building_hold"),
         call=wearing.call.id,
         contaminant=rule.contaminant,
@@ -107,7 +115,7 @@ def survey_note(concern: BuildingConcern, survey: Survey) -> Finding:
     """Say which survey answered the question, so that the history is kept."""
     return reason(
         Bearing.NOTES,
-        "building.survey_negative",
+        "care.building.survey_negative",
         stated("survey", survey.signed_by),
         call=concern.call,
         contaminant=concern.contaminant,

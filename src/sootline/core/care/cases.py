@@ -132,9 +132,7 @@ def recorded(topic: str, source: str = "the record of the component") -> Ground:
 def reason(bearing: Bearing, message: str, ground: Ground, **values: object) -> Finding:
     """Build a reason of this stage from plain values, each kept as text; None is left out."""
     named = tuple((name, str(value)) for name, value in values.items() if value is not None)
-    return Finding(
-        bearing=bearing, message=MessageId(f"care.{message}"), ground=ground, values=named
-    )
+    return Finding(bearing=bearing, message=MessageId(message), ground=ground, values=named)
 
 
 def keep(

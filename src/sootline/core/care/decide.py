@@ -18,6 +18,7 @@ from sootline.core.care.fates import choose_fate, choose_method, is_sealed, sepa
 from sootline.core.care.floors import find_floor
 from sootline.core.care.gathering import gather_cases
 from sootline.core.care.holds import (
+    end_by_survey,
     hold_above_ceiling,
     hold_for_buildings,
     hold_for_concerns,
@@ -119,7 +120,7 @@ def _holds(
     concerning = tuple(hold_for_concerns(case, texts))
     own = frozenset(hold.cause.partition(".")[0] for hold in concerning)
     return merge(
-        case.component.state.holds,
+        end_by_survey(case, texts),
         (
             *secure(case, texts),
             *torn_and_soiled(case, texts),

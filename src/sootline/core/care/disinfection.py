@@ -26,6 +26,11 @@ _DOES = {
     Disinfection.DISINFECT: frozenset((ProductUse.DISINFECTANT,)),
 }
 
+_QUESTIONS: dict[str | None, str] = {
+    "care.disinfection.banned": "care.hold.disinfect_banned",
+    "care.disinfection.no_product": "care.hold.no_product",
+}
+
 
 @dataclass(frozen=True, kw_only=True)
 class DisinfectionPlan:
@@ -70,10 +75,10 @@ def _word(case: Case, texts: Texts) -> tuple[Disinfection, Finding, tuple[Findin
     for one in spoken:
         if one.rule.value is not None:
             word = Disinfection(str(one.rule.value))
-            return word, reason(Bearing.REQUIRES, f"disinfection.{word}", one.ground), asked
+            return word, reason(Bearing.REQUIRES, f"care.disinfection.{word}", one.ground), asked
     word = Disinfection.DISINFECT
     ground = next(concern.ground for concern in case.concerns if concern.wet)
-    return word, reason(Bearing.REQUIRES, f"disinfection.{word}", ground), asked
+    return word, reason(Bearing.REQUIRES, f"care.disinfection.{word}", ground), asked
 
 
 def _choose(
@@ -110,13 +115,13 @@ def _obstacle(case: Case, product: Product | None) -> Finding | None:
     """Say what stands against disinfecting it here: a prohibition, or no product for it."""
     ban = case.terms.banned(Act.DISINFECT)
     if ban:
-        return reason(Bearing.FORBIDS, "disinfection.banned", ban.ground, kind=case.kind.id)
+        return reason(Bearing.FORBIDS, "care.disinfection.banned", ban.ground, kind=case.kind.id)
     if product is None:
         ground = stated("products", "the products the department listed")
         materials = ", ".join(sorted(materials_of(case)))
         return reason(
             Bearing.FORBIDS,
-            "disinfection.no_product",
+            "care.disinfection.no_product",
             ground,
             kind=case.kind.id,
             materials=materials,
@@ -127,7 +132,7 @@ def _obstacle(case: Case, product: Product | None) -> Finding | None:
 def _hold(concern: Concern, obstacle: Finding | None, texts: Texts) -> Hold:
     """Hold it until infection control has seen the disinfection recorded, or found a way."""
     exposure, decider = concern.exposure, concern.rule or Decider.INFECTION_CONTROL
-    question = obstacle.message.removeprefix("care.disinfection.") if obstacle else "disinfect"
+    question = _QUESTIONS.get(obstacle.message if obstacle else None, "care.hold.disinfect")
     cause = f"{exposure.contaminant}.disinfect/{exposure.call}"
     return open_hold(cause, question, obstacle or _before_sharing(concern), texts.policy, decider)
 
@@ -137,7 +142,7 @@ def _before_sharing(concern: Concern) -> Finding:
     exposure = concern.exposure
     return reason(
         Bearing.HOLDS,
-        "disinfection.before_sharing",
+        "care.disinfection.before_sharing",
         concern.ground,
         contaminant=exposure.contaminant,
         call=exposure.call,
@@ -154,9 +159,9 @@ def _call_first(case: Case, wet: list[Concern]) -> tuple[Finding, ...]:
     }
     member = case.component.owner
     if Answer.YES in answers:
-        return (reason(Bearing.REQUIRES, "first.infection_control", ground, member=member),)
+        return (reason(Bearing.REQUIRES, "care.first.infection_control", ground, member=member),)
     if Answer.UNKNOWN in answers:
-        return (reason(Bearing.ASKS, "first.ask_skin", ground, member=member),)
+        return (reason(Bearing.ASKS, "care.first.ask_skin", ground, member=member),)
     return ()
 
 
@@ -165,9 +170,12 @@ def _label_gaps(product: Product | None) -> tuple[Finding, ...]:
     if product is None:
         return ()
     ground = stated("products", "the products the department listed")
-    gaps = []
-    if product.contact_min is None:
-        gaps.append(reason(Bearing.ASKS, "unknown.contact_time", ground, product=product.name))
-    if not product.against:
-        gaps.append(reason(Bearing.ASKS, "unknown.product_claim", ground, product=product.name))
-    return tuple(gaps)
+    gaps = (
+        (product.contact_min is None, "care.unknown.contact_time"),
+        (not product.against, "care.unknown.product_claim"),
+    )
+    return tuple(
+        reason(Bearing.ASKS, message, ground, product=product.name)
+        for is_open, message in gaps
+        if is_open
+    )

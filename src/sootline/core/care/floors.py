@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from sootline.core.basis import Bearing, Finding, Ground
 from sootline.core.care.cases import Case, Concern, Texts, keep, practice, reason, recorded
 from sootline.core.exposure.calls import Answer
-from sootline.core.exposure.grades import SMOKE, say, stated
+from sootline.core.exposure.grades import SMOKE, stated, tell
 from sootline.core.exposure.smoke import trigger
 from sootline.core.gear.sources import kind_traits
 from sootline.core.gear.state import CareStage
@@ -47,7 +47,7 @@ def _raise(case: Case, texts: Texts) -> Iterator[_Raised]:
     for due in case.due:
         yield due.level, due.finding
     if case.component.state.stage is CareStage.TO_WASH:
-        yield Level.ADVANCED, reason(Bearing.REQUIRES, "floor.to_wash", recorded("stage"))
+        yield Level.ADVANCED, reason(Bearing.REQUIRES, "care.floor.to_wash", recorded("stage"))
     yield Level.LOOK, _look(case, texts)
 
 
@@ -66,18 +66,15 @@ def _of_concern(case: Case, concern: Concern, texts: Texts) -> Iterator[_Raised]
 
 def _asked(concern: Concern, texts: Texts) -> Finding:
     """Say what common practice asks for a contaminant that is known or suspected."""
-    exposure, rule = concern.exposure, concern.rule
-    named = {"contaminant": exposure.contaminant, "knowledge": exposure.knowledge}
-    if rule is None:
-        ground = practice("unlisted")
-        return reason(Bearing.REQUIRES, "floor.unlisted", ground, **named, level=concern.level)
+    named = {
+        "contaminant": concern.exposure.contaminant,
+        "knowledge": concern.exposure.knowledge,
+        "level": concern.level,
+    }
+    listed = "care.floor.contaminant" if concern.rule else "care.floor.unlisted"
 
     def built() -> tuple[Finding, ...]:
-        return (
-            reason(
-                Bearing.REQUIRES, "floor.contaminant", rule.ground, **named, level=concern.level
-            ),
-        )
+        return (reason(Bearing.REQUIRES, listed, concern.ground, **named),)
 
     return keep(texts, ("floor", *named.values()), built)[0]
 
@@ -88,7 +85,7 @@ def _smoke_rules(case: Case, texts: Texts) -> tuple[list[Level], tuple[Finding, 
 
     def built() -> tuple[Finding, ...]:
         counted = trigger(texts.rulebook, "combustion-products")
-        counts = (reason(Bearing.REQUIRES, "floor.smoke_counts", counted),) if counted else ()
+        counts = (reason(Bearing.REQUIRES, "care.floor.smoke_counts", counted),) if counted else ()
         return (*counts, *_smoke_levels(texts.rulebook, traits))
 
     findings = keep(texts, ("smoke", *sorted(traits)), built)
@@ -101,7 +98,7 @@ def _smoke_levels(rulebook: Rulebook, traits: frozenset[str]) -> Iterator[Findin
         for rule in text.on(_SMOKE_LEVEL, traits):
             if rule.value is not None:
                 ground = rule.ground(text.id)
-                yield reason(Bearing.REQUIRES, "floor.smoke_level", ground, level=rule.value)
+                yield reason(Bearing.REQUIRES, "care.floor.smoke_level", ground, level=rule.value)
 
 
 def _of_soil(case: Case, texts: Texts) -> Iterator[_Raised]:
@@ -111,9 +108,9 @@ def _of_soil(case: Case, texts: Texts) -> Iterator[_Raised]:
             if remark.soiled is Answer.YES:
                 yield (
                     Level.ADVANCED,
-                    say(
+                    tell(
                         Bearing.REQUIRES,
-                        "soiled.seen",
+                        "care.soiled.seen",
                         stated("remark", remark.said_by),
                         wearing.call,
                         said_by=remark.said_by,
@@ -121,7 +118,7 @@ def _of_soil(case: Case, texts: Texts) -> Iterator[_Raised]:
                     ),
                 )
                 ground = trigger(texts.rulebook, "soiled") or practice("soiled")
-                yield Level.ADVANCED, reason(Bearing.REQUIRES, "floor.soiled", ground)
+                yield Level.ADVANCED, reason(Bearing.REQUIRES, "care.floor.soiled", ground)
 
 
 def _look(case: Case, texts: Texts) -> Finding:
@@ -133,11 +130,11 @@ def _look(case: Case, texts: Texts) -> Finding:
 
 def _not_used() -> tuple[Finding, ...]:
     ground = recorded("calls", source="the calls of this document")
-    return (reason(Bearing.NOTES, "floor.not_used", ground),)
+    return (reason(Bearing.NOTES, "care.floor.not_used", ground),)
 
 
 def _look_after_use(rulebook: Rulebook) -> Finding:
-    return reason(Bearing.REQUIRES, "floor.look", _after_use(rulebook) or practice("look"))
+    return reason(Bearing.REQUIRES, "care.floor.look", _after_use(rulebook) or practice("look"))
 
 
 def _after_use(rulebook: Rulebook) -> Ground | None:

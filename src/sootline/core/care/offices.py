@@ -37,7 +37,7 @@ def open_hold(
         hours = min(hours, appointed.escalate_after_h)
     return Hold(
         cause=cause,
-        question=MessageId(f"care.hold.{question}"),
+        question=MessageId(question),
         decider=office,
         deputy=deputy,
         escalate_after_h=hours,

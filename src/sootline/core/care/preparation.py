@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from sootline.core.basis import Bearing, Finding, Ground, MessageId
+from sootline.core.basis import Bearing, Ground, MessageId
 from sootline.core.care.cases import Case, practice, reason
 from sootline.core.care.decisions import Fate, Step
 from sootline.core.gear.kinds import Applies, Preparation
@@ -10,6 +10,12 @@ from sootline.core.gear.preparing import list_preparation
 from sootline.core.gear.terms import CareTerms
 
 _ASSEMBLED = (Applies.IN_ONE_PIECE, Applies.TAKEN_APART)
+_LEAK_PROOF = ("care.prep.leak_proof", "care.skip.leak_proof")
+_ANY_BAG = ("care.prep.bag", "care.skip.bag")
+_ASIDE = (
+    ("care.prep.mark", "care.skip.mark"),
+    ("care.prep.keep_shut", "care.skip.keep_shut"),
+)
 _FACING = (Applies.BARRIER_OUTWARD, Applies.BARRIER_INWARD)
 
 
@@ -29,7 +35,7 @@ def _step(case: Case, step: Preparation) -> Step:
     return Step(
         act=step.act,
         skipped=step.skipped,
-        reason=reason(Bearing.REQUIRES, "prep.before_wash", ground, kind=case.kind.id),
+        reason=reason(Bearing.REQUIRES, "care.prep.before_wash", ground, kind=case.kind.id),
     )
 
 
@@ -43,16 +49,7 @@ def _ground(case: Case, applies: Applies, terms: CareTerms) -> Ground:
 
 
 def _put_aside(wet: Ground | None) -> Iterator[Step]:
-    if wet:
-        yield _aside("leak_proof", wet)
-    else:
-        yield _aside("bag", practice("seal"))
-    yield _aside("mark", wet or practice("seal"))
-    yield _aside("keep_shut", wet or practice("seal"))
-
-
-def _aside(act: str, ground: Ground) -> Step:
-    why: Finding = reason(Bearing.REQUIRES, "prep.put_aside", ground)
-    return Step(
-        act=MessageId(f"care.prep.{act}"), skipped=MessageId(f"care.skip.{act}"), reason=why
-    )
+    ground = wet or practice("seal")
+    for act, skipped in (_LEAK_PROOF if wet else _ANY_BAG, *_ASIDE):
+        why = reason(Bearing.REQUIRES, "care.prep.put_aside", ground)
+        yield Step(act=MessageId(act), skipped=MessageId(skipped), reason=why)

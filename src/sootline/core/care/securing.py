@@ -18,18 +18,18 @@ _ENDED = (Life.RETIRED, Life.DISPOSED)
 def secure(case: Case, texts: Texts) -> Iterator[Hold]:
     """List the holds of an investigator; what is secured is not washed, opened or moved on."""
     for call in case.evidence:
-        why = reason(Bearing.HOLDS, "secured.evidence", stated("evidence", None), call=call.id)
+        why = reason(Bearing.HOLDS, "care.secured.evidence", stated("evidence", None), call=call.id)
         yield _secured(f"{EVIDENCE}/{call.id}", why, texts)
     for call in case.casualty:
-        why = reason(Bearing.HOLDS, "secured.casualty", stated("casualty", None), call=call.id)
+        why = reason(Bearing.HOLDS, "care.secured.casualty", stated("casualty", None), call=call.id)
         yield _secured(f"{EVIDENCE}.casualty/{call.id}", why, texts)
     if case.component.state.custody is Custody.EVIDENCE and not case.evidence:
-        why = reason(Bearing.HOLDS, "secured.custody", recorded("custody"))
+        why = reason(Bearing.HOLDS, "care.secured.custody", recorded("custody"))
         yield _secured(f"{EVIDENCE}.custody", why, texts)
 
 
 def _secured(cause: str, why: Finding, texts: Texts) -> Hold:
-    return open_hold(cause, "evidence", why, texts.policy, Decider.INVESTIGATOR)
+    return open_hold(cause, "care.hold.evidence", why, texts.policy, Decider.INVESTIGATOR)
 
 
 def torn_and_soiled(case: Case, texts: Texts) -> Iterator[Hold]:
@@ -43,13 +43,13 @@ def torn_and_soiled(case: Case, texts: Texts) -> Iterator[Hold]:
             contaminant = concern.exposure.contaminant
             why = reason(
                 Bearing.FORBIDS,
-                "torn.soiled",
+                "care.torn.soiled",
                 concern.ground,
                 call=wearing.call.id,
                 contaminant=contaminant,
             )
             cause = f"{TORN}/{wearing.call.id}"
-            yield open_hold(cause, "torn", why, texts.policy, Decider.INFECTION_CONTROL)
+            yield open_hold(cause, "care.hold.torn", why, texts.policy, Decider.INFECTION_CONTROL)
 
 
 def refuse(case: Case) -> Finding | None:
@@ -57,4 +57,4 @@ def refuse(case: Case) -> Finding | None:
     life = case.component.state.life
     if life not in _ENDED:
         return None
-    return reason(Bearing.FORBIDS, f"out.{life}", recorded("life"), component=case.component.id)
+    return reason(Bearing.FORBIDS, f"care.out.{life}", recorded("life"))

@@ -99,7 +99,7 @@ def _questions(code: IncidentCode) -> tuple[Question, ...]:
 def _finding(code: IncidentCode, question: Question) -> Finding:
     return Finding(
         bearing=Bearing.ASKS,
-        message=MessageId(f"exposure.ask.{question}"),
+        message=MessageId(f"exposure.ask.{question.value}"),
         ground=_ground(code),
         values=(("code", code.raw),),
     )

@@ -45,11 +45,16 @@ class Exposure:
 
 @dataclass(frozen=True, kw_only=True)
 class Statement:
-    """What one source says about one contaminant, before it is put on components."""
+    """What one source says about one contaminant, before it is put on components.
+
+    Args:
+        firm: whether a look at one component cannot answer it (a survey, smoke one stood in).
+    """
 
     contaminant: ContaminantId
     knowledge: Knowledge
     finding: Finding
+    firm: bool = False
 
 
 def stated(fact: str, said_by: str | None) -> Ground:
@@ -62,14 +67,15 @@ def stated(fact: str, said_by: str | None) -> Ground:
     )
 
 
-def say(
+def tell(
     bearing: Bearing, message: str, ground: Ground, call: Call, **values: str | None
 ) -> Finding:
     """Build a finding about a call; a value nobody gave is left out."""
     named = tuple((name, str(value)) for name, value in values.items() if value is not None)
-    message_id = MessageId(f"exposure.{message}")
     values_of_call = (("call", str(call.id)), *named)
-    return Finding(bearing=bearing, message=message_id, ground=ground, values=values_of_call)
+    return Finding(
+        bearing=bearing, message=MessageId(message), ground=ground, values=values_of_call
+    )
 
 
 def bearing_of(knowledge: Knowledge) -> Bearing:

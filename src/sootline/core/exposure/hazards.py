@@ -8,7 +8,7 @@ import datetime as dt
 
 from sootline.core.basis import ContaminantId
 from sootline.core.exposure.calls import Answer, Call, Hazard, Presence, Survey
-from sootline.core.exposure.grades import SMOKE, Statement, bearing_of, say, stated
+from sootline.core.exposure.grades import SMOKE, Statement, bearing_of, stated, tell
 from sootline.core.exposure.zones import was_away
 from sootline.core.rulebook.contaminants import Knowledge
 
@@ -66,9 +66,9 @@ def _from_hazard(call: Call, hazard: Hazard) -> Statement:
     return Statement(
         contaminant=hazard.contaminant,
         knowledge=knowledge,
-        finding=say(
+        finding=tell(
             bearing_of(knowledge),
-            "hazard.absent_unnamed" if unnamed else f"hazard.{knowledge}",
+            "exposure.hazard.absent_unnamed" if unnamed else f"exposure.hazard.{knowledge}",
             stated("hazard", hazard.said_by),
             call,
             contaminant=hazard.contaminant,
@@ -86,9 +86,9 @@ def _from_surveys(call: Call, presence: Presence, now: dt.datetime | None) -> tu
             continue
         left_before = survey.found is Knowledge.KNOWN and presence.opened is Answer.NO
         knowledge = Knowledge.SUSPECTED if left_before else survey.found
-        finding = say(
+        finding = tell(
             bearing_of(knowledge),
-            "survey.left_before" if left_before else f"survey.{survey.found}",
+            "exposure.survey.left_before" if left_before else f"exposure.survey.{survey.found}",
             stated("survey", survey.signed_by),
             call,
             contaminant=survey.contaminant,
@@ -96,6 +96,11 @@ def _from_surveys(call: Call, presence: Presence, now: dt.datetime | None) -> tu
             signed_at=survey.signed_at.isoformat(timespec="minutes"),
         )
         statements.append(
-            Statement(contaminant=survey.contaminant, knowledge=knowledge, finding=finding)
+            Statement(
+                contaminant=survey.contaminant,
+                knowledge=knowledge,
+                finding=finding,
+                firm=True,
+            )
         )
     return tuple(statements)

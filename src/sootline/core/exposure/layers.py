@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from sootline.core.basis import Bearing, Confidence, ContaminantId, EditionId, Ground, RuleId
 from sootline.core.exposure.calls import Answer, Call, Remark
-from sootline.core.exposure.grades import Exposure, say, stated
+from sootline.core.exposure.grades import Exposure, stated, tell
 from sootline.core.exposure.wearing import Wearing
 from sootline.core.exposure.zones import closest_zone
 from sootline.core.gear.catalogue import find_kind
@@ -90,9 +90,9 @@ def _through(wearing: Wearing, remark: Remark, below: Component) -> Exposure:
         call=call.id,
         zone=zone,
         reached_skin=remark.reached_skin,
-        finding=say(
+        finding=tell(
             Bearing.REQUIRES if reached else Bearing.ASKS,
-            "beneath.reached" if reached else "beneath.unknown",
+            "exposure.beneath.reached" if reached else "exposure.beneath.unknown",
             stated("remark", remark.said_by) if reached else _UNTIL_SAID,
             call,
             contaminant=contaminant,

@@ -7,7 +7,7 @@ reading of unknowns is this program's own and the stricter one.
 
 from sootline.core.basis import Bearing, Finding, Ground
 from sootline.core.exposure.calls import Answer, Call, Presence, Zone
-from sootline.core.exposure.grades import SMOKE, Statement, say, stated
+from sootline.core.exposure.grades import SMOKE, Statement, stated, tell
 from sootline.core.exposure.zones import INTERIOR, closest_zone
 from sootline.core.rulebook.contaminants import Knowledge
 from sootline.core.rulebook.rules import Rule, Rulebook
@@ -37,13 +37,14 @@ def grade_smoke(call: Call, presence: Presence, inside: Ground | None) -> Statem
     """
     knowledge, message = _grade(call, presence)
     ground = stated("presence", str(presence.member))
-    if message == "smoke.inside" and inside:
+    if message == "exposure.smoke.inside" and inside:
         ground = inside
-    if message == "smoke.absent":
+    if message == "exposure.smoke.absent":
         ground = stated("hazard", _denied_by(call))
     return Statement(
         contaminant=SMOKE,
         knowledge=knowledge,
+        firm=knowledge is Knowledge.KNOWN,
         finding=_finding(call, presence, knowledge, message, ground),
     )
 
@@ -52,7 +53,7 @@ def _finding(
     call: Call, presence: Presence, knowledge: Knowledge, message: str, ground: Ground
 ) -> Finding:
     bearing = {Knowledge.KNOWN: Bearing.REQUIRES, Knowledge.SUSPECTED: Bearing.ASKS}
-    return say(
+    return tell(
         bearing.get(knowledge, Bearing.NOTES),
         message,
         ground,
@@ -67,17 +68,17 @@ def _grade(call: Call, presence: Presence) -> tuple[Knowledge, str]:
     """Return what is known and the message that says why, the strongest fact first."""
     zone = closest_zone((presence,))
     facts = (
-        (presence.smoke is Answer.YES, Knowledge.KNOWN, "smoke.stated"),
-        (presence.on_air is Answer.YES, Knowledge.KNOWN, "smoke.on_air"),
-        (_denied_by(call) is not None, Knowledge.ABSENT, "smoke.absent"),
-        (zone in INTERIOR, Knowledge.KNOWN, "smoke.inside"),
-        (zone is Zone.UNKNOWN, Knowledge.SUSPECTED, "smoke.zone_unknown"),
-        (presence.smoke is Answer.NO, Knowledge.ABSENT, "smoke.none"),
+        (presence.smoke is Answer.YES, Knowledge.KNOWN, "exposure.smoke.stated"),
+        (presence.on_air is Answer.YES, Knowledge.KNOWN, "exposure.smoke.on_air"),
+        (_denied_by(call) is not None, Knowledge.ABSENT, "exposure.smoke.absent"),
+        (zone in INTERIOR, Knowledge.KNOWN, "exposure.smoke.inside"),
+        (zone is Zone.UNKNOWN, Knowledge.SUSPECTED, "exposure.smoke.zone_unknown"),
+        (presence.smoke is Answer.NO, Knowledge.ABSENT, "exposure.smoke.none"),
     )
     for holds, knowledge, message in facts:
         if holds:
             return knowledge, message
-    return Knowledge.SUSPECTED, "smoke.unknown"
+    return Knowledge.SUSPECTED, "exposure.smoke.unknown"
 
 
 def _denied_by(call: Call) -> str | None:
