@@ -45,7 +45,19 @@ def read_text(path: Path, *, max_bytes: int = MAX_BYTES) -> str:
         max_bytes: the most that is read [byte].
 
     Raises:
-        BadInputError: the file is missing, closed to this user, a folder, too large, or no UTF-8.
+        BadInputError: as read_bytes does, or the file is no UTF-8.
+    """
+    return _decoded(read_bytes(path, max_bytes=max_bytes), path)
+
+
+def read_bytes(path: Path, *, max_bytes: int = MAX_BYTES) -> bytes:
+    """Return a file's content.
+
+    Args:
+        max_bytes: the most that is read [byte].
+
+    Raises:
+        BadInputError: the file is missing, closed to this user, a folder, or too large.
     """
     try:
         with path.open("rb") as file:
@@ -62,7 +74,7 @@ def read_text(path: Path, *, max_bytes: int = MAX_BYTES) -> str:
     if len(content) > max_bytes:
         limit = f"{max_bytes / 1024 / 1024:g} MiB"
         raise _refusal(str(path), "files.read.too_large", file=str(path), limit=limit)
-    return _decoded(content, path)
+    return content
 
 
 def read_json(path: Path) -> object:
