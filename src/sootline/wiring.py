@@ -1,12 +1,32 @@
-"""Which files answer the ports, when everything works from files?
+"""Which files and clock answer the ports, when everything works from files?
 
 The one place where commands meet what reads and writes; each name below is bound here only.
 """
 
+import time
+from collections.abc import Callable
+
+from sootline.files.instances import read_question
 from sootline.files.jobs import read_job, read_part, to_job
+from sootline.files.planning_table import load_planning_times
 from sootline.files.rules import RuleFiles, read_policy
 from sootline.tasks.ports import Rules
 
 RULES: Rules = RuleFiles()
 
-__all__ = ["RULES", "read_job", "read_part", "read_policy", "to_job"]
+__all__ = [
+    "RULES",
+    "load_planning_times",
+    "read_job",
+    "read_part",
+    "read_policy",
+    "read_question",
+    "stop_after",
+    "to_job",
+]
+
+
+def stop_after(seconds: float) -> Callable[[], bool]:
+    """Return what a search asks again and again: are these seconds over?"""
+    end = time.monotonic() + seconds
+    return lambda: time.monotonic() >= end

@@ -1,0 +1,30 @@
+"""How are components called on a line, and how is a long line broken?"""
+
+import textwrap
+from collections.abc import Iterable
+
+from sootline.cli.output import columns_wide, printable
+from sootline.core.gear import Component
+from sootline.words import name
+
+
+def called(component: Component, lang: str) -> str:
+    """Return what a component is called on the floor: its kind and its number."""
+    return f"{name('kind', component.kind, lang=lang)} {printable(component.id)}"
+
+
+def listed(components: Iterable[Component], lang: str) -> str:
+    """Return several components on one line."""
+    return ", ".join(called(component, lang) for component in components)
+
+
+def wrapped(text: str, *, indent: int = 2) -> list[str]:
+    """Break a line at the terminal's width, with later lines further in."""
+    return textwrap.wrap(
+        text,
+        columns_wide(),
+        initial_indent=" " * indent,
+        subsequent_indent=" " * (indent + 4),
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
