@@ -36,7 +36,7 @@ def shown_lines(shown: RulesShown, *, lang: str) -> Iterator[str]:
     yield from _heading(shown.edition, lang)
     for topic in shown.topics:
         yield ""
-        yield f"{_topic(topic.topic, lang)}  [{topic.topic}]"
+        yield f"{_topic(topic.topic, lang)} [{topic.topic}]"
         for spoken in topic.spoken:
             yield from _spoken(spoken, lang)
     if shown.questions:
@@ -58,7 +58,8 @@ def compared_lines(compared: RulesCompared, *, lang: str) -> Iterator[str]:
         change = name("change", difference.change.value, lang=lang)
         called = _topic(difference.topic, lang)
         yield ""
-        yield f"{called}{_confined(difference.traits, lang)}  [{difference.topic}]: {change}"
+        confined = _confined(difference.traits, lang)
+        yield from _wrapped("", f"{called}{confined} [{difference.topic}]: {change}")
         for edition, rules in (
             (compared.before, difference.before),
             (compared.after, difference.after),

@@ -63,14 +63,20 @@ class Fields:
             return ""
         return value
 
-    def words(self, field: str, words: Collection[str]) -> tuple[str, ...]:
-        """Read a list of known words, none of them twice."""
+    def words(self, field: str, words: Collection[str], *, empty: bool = True) -> tuple[str, ...]:
+        """Read a list of known words, none of them twice.
+
+        Args:
+            empty: whether a list without words says anything.
+        """
         value = self.take(field)
         if value is None:
             return ()
         if not isinstance(value, list | tuple):
             self.fault(field, "rules.fault.list", field=field, found=_shown(value))
             return ()
+        if not value and not empty:
+            self.fault(field, "rules.fault.empty", field=field)
         for index, word in enumerate(value):
             if not isinstance(word, str) or word not in words:
                 known = _listed(words)

@@ -167,7 +167,7 @@ def _stated(fields: Fields, topic: Topic | None) -> Value | None:
     if topic.kind is RuleKind.LIST:
         if not fields.has("value"):
             fields.fault("value", "rules.fault.missing", field="value")
-        return fields.words("value", topic.words)
+        return fields.words("value", topic.words, empty=False)
     if topic.kind is RuleKind.CHOICE:
         return fields.word("value", topic.words)
     return _number(fields, topic)
