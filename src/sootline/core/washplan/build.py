@@ -20,8 +20,6 @@ from sootline.core.washplan.pieces import BASIN, BENCH, POOL, Carried, make_piec
 from sootline.core.washplan.question import Question
 from sootline.core.washplan.weights import Scale, choose_scale
 
-_ENOUGH_HELPERS = 1000
-
 
 @dataclass(frozen=True, kw_only=True)
 class Built:
@@ -80,13 +78,14 @@ def build_instance(question: Question, pace: Pace) -> Built:
         stations=_stations(room),
         rack_units=sum(place.places for place in places.racks),
         cabinets=tuple(Cabinet(id=one.id, units=one.places) for one in places.cabinets),
-        helpers=_helpers(room),
+        helpers=_helpers(room, len(draft.pieces) + len(washers) + 1),
         changeover=tuple(changeovers(sorts, room)),
         late_families=tuple(last),
         washer_free=_free_from(room, washers),
     )
     return Built(
         instance=instance, carried=tuple(draft.carried), chosen=chosen, scale=scale,
+        unweighed=frozenset(one.id for one in question.components if one.mass is None),
         refused=tuple(draft.refused), rests_on=tuple(dict.fromkeys(draft.notes)),
     )  # fmt: skip
 
@@ -112,9 +111,10 @@ def _stations(room: WashRoom) -> dict[PlaceId, int]:
     return {place: count for place, count in counts.items() if count}
 
 
-def _helpers(room: WashRoom) -> tuple[tuple[int, int, int], ...]:
+def _helpers(room: WashRoom, enough: int) -> tuple[tuple[int, int, int], ...]:
+    """List the head counts; a room without shifts has somebody for every piece and drum."""
     if not room.shifts:
-        return ((0, MOST_MINUTES, _ENOUGH_HELPERS),)
+        return ((0, MOST_MINUTES, enough),)
     shifts = sorted(room.shifts, key=lambda shift: shift.start)
     return tuple((shift.start, shift.end, shift.helpers) for shift in shifts)
 
