@@ -12,6 +12,7 @@ import re
 import sys
 import textwrap
 from collections.abc import Iterable, Sequence
+from itertools import zip_longest
 from pathlib import Path
 
 from sootline.cli.plain import plain
@@ -48,11 +49,14 @@ def deliver(result: object, lines: Iterable[str], options: argparse.Namespace) -
 def finding_lines(findings: Iterable[Finding], *, lang: str, width: int | None = None) -> list[str]:
     """Return findings as text: what it does, the sentence, and what that rests on."""
     columns = width or columns_wide()
+    every = tuple(findings)
     lines: list[str] = []
-    for found in findings:
+    for found, after in zip_longest(every, every[1:]):
         mark = f"  {name('bearing', found.bearing.value, lang=lang).upper()}: "
         lines += _wrapped(mark, _sentence(found, lang), columns)
-        lines += _wrapped("      ", _ground(found.ground, lang), columns)
+        # A ground that several findings in a row rest on is said once, after the last of them.
+        if after is None or after.ground != found.ground:
+            lines += _wrapped("      ", _ground(found.ground, lang), columns)
     return lines
 
 

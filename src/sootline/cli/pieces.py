@@ -5,7 +5,9 @@ from collections.abc import Iterable
 
 from sootline.cli.output import columns_wide, printable
 from sootline.core.gear import Component
-from sootline.words import name
+from sootline.words import name, say
+
+_FEW = 3
 
 
 def called(component: Component, lang: str) -> str:
@@ -13,9 +15,19 @@ def called(component: Component, lang: str) -> str:
     return f"{name('kind', component.kind, lang=lang)} {printable(component.id)}"
 
 
-def listed(components: Iterable[Component], lang: str) -> str:
-    """Return several components on one line."""
-    return ", ".join(called(component, lang) for component in components)
+def listed(components: Iterable[Component], lang: str, *, among: Iterable[Component] = ()) -> str:
+    """Return several components on one line.
+
+    Args:
+        among: all components there are; a member's whole gear is then said in one word.
+    """
+    given = tuple(components)
+    owners = {component.owner for component in given}
+    if len(given) > _FEW and len(owners) == 1:
+        theirs = [component for component in among if component.owner in owners]
+        if len(theirs) == len(given):
+            return say("decide.everything", {"n": str(len(given))}, lang=lang)
+    return ", ".join(called(component, lang) for component in given)
 
 
 def wrapped(text: str, *, indent: int = 2) -> list[str]:

@@ -30,6 +30,7 @@ COMMANDS: tuple[Command, ...] = (
     Command(name="rebuild", help="cli.help.rebuild", module="sootline.cli.commands.rebuild"),
     Command(name="due", help="cli.help.due", module="sootline.cli.commands.due"),
     Command(name="rules", help="cli.help.rules", module="sootline.cli.commands.rules"),
+    Command(name="import", help="roster.help.import", module="sootline.cli.commands.import_"),
     Command(name="job", help="cli.help.job", module="sootline.cli.commands.job"),
     Command(name="demo", help="cli.help.demo", module="sootline.cli.commands.demo"),
 )

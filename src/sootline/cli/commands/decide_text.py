@@ -1,7 +1,7 @@
 """How do the decisions of a job read on a terminal: calls to make, holds, then gear by member?"""
 
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from sootline.cli.output import finding_lines, printable
 from sootline.cli.pieces import called, listed, wrapped
@@ -9,6 +9,7 @@ from sootline.core.basis import ComponentId, Finding
 from sootline.core.care import Decision, Fate
 from sootline.core.gear import Component, Hold
 from sootline.core.job.jobs import Job
+from sootline.core.rulebook import Decider
 from sootline.tasks.decide import Decided
 from sootline.words import name, say
 
@@ -33,7 +34,7 @@ def decided_lines(
                 yield from explained(decision, pieces[decision.component], lang)
         return
     yield from _first(decided.decisions, lang)
-    yield from _holds(decided.decisions, pieces, lang)
+    yield from _holds(decided.decisions, pieces, job, lang)
     yield from _gear(decided.decisions, pieces, lang, every=every)
     yield from _cautions(decided.decisions, lang)
     yield ""
@@ -92,8 +93,9 @@ def _first(decisions: Sequence[Decision], lang: str) -> Iterator[str]:
 
 
 def _holds(
-    decisions: Sequence[Decision], pieces: dict[ComponentId, Component], lang: str
+    decisions: Sequence[Decision], pieces: dict[ComponentId, Component], job: Job, lang: str
 ) -> Iterator[str]:
+    people = {one.office: one.person for one in job.department.care.appointments}
     held: dict[tuple[str, str], list[tuple[Component, Hold]]] = defaultdict(list)
     for decision in decisions:
         piece = pieces[decision.component]
@@ -103,14 +105,21 @@ def _holds(
         yield from ("", say("decide.holds", lang=lang))
     for (_, owner), every in held.items():
         hold = every[0][1]
-        yield from wrapped(f"{printable(owner)}: {listed([one for one, _ in every], lang)}")
+        what = listed([one for one, _ in every], lang, among=job.components)
+        yield from wrapped(f"{printable(owner)}: {what}")
         values = {
-            "decider": hold.decider.value,
-            "deputy": hold.deputy.value,
+            "decider": _office(hold.decider, people, lang),
+            "deputy": _office(hold.deputy, people, lang),
             "hours": str(hold.escalate_after_h),
             "question": say(hold.question, hold.reason.values if hold.reason else (), lang=lang),
         }
         yield from wrapped(say("decide.hold", values, lang=lang), indent=6)
+
+
+def _office(office: Decider, people: Mapping[Decider, str | None], lang: str) -> str:
+    """Return an office with the person who holds it tonight, where that is known."""
+    person = people.get(office)
+    return f"{name('decider', office, lang=lang)} {printable(person or '')}".rstrip()
 
 
 def _gear(
@@ -134,7 +143,8 @@ def _gear(
         yield f"  {printable(owner)}"
         for (whose, need), components in groups.items():
             if whose == owner:
-                yield from wrapped(f"{need}: {listed(components, lang)}", indent=4)
+                what = listed(components, lang, among=pieces.values())
+                yield from wrapped(f"{need}: {what}", indent=4)
     if quiet:
         yield from wrapped(say("decide.quiet", {"n": str(quiet)}, lang=lang))
 

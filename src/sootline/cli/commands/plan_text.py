@@ -122,7 +122,7 @@ def _back(
         "span": clock.span(back.at) if back.at else "-",
         "likely": clock.at(back.at.likely) if back.at else "-",
         "n": str(len(back.waiting)),
-        "pieces": listed([pieces[one] for one in back.waiting], lang),
+        "pieces": listed([pieces[one] for one in back.waiting], lang, among=pieces.values()),
     }
     message = "plan.back.complete" if back.complete else "plan.back.waits"
     yield from wrapped(say(message, values, lang=lang))
