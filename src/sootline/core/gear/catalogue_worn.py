@@ -105,7 +105,7 @@ _ESCAPE = (
         layer=Layer.KIT,
         touch_points=p.touch("webbing", "stitching", "clips"),
         preparation=(p.STRAPS_LOOKED_OVER, Preparation(step="maker_rules")),
-        usual_wash=WashMethod.HAND,
+        usual_wash=WashMethod.NONE,
         usual_dry=p.HUNG,
     ),
     Kind(
@@ -114,7 +114,7 @@ _ESCAPE = (
         layer=Layer.KIT,
         touch_points=p.touch("rope", "webbing", "stitching"),
         preparation=(p.STRAPS_LOOKED_OVER, Preparation(step="maker_rules")),
-        usual_wash=WashMethod.HAND,
+        usual_wash=WashMethod.NONE,
         usual_dry=p.HUNG,
         mass=p.pounds("3", "6"),
     ),
