@@ -7,13 +7,14 @@ import sys
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-from tests.docs import commands, states, words
+from tests.docs import commands, rules, states, words
 
 ROOT = Path(__file__).parents[2]
 PRODUCERS: tuple[Callable[[], Mapping[Path, bytes]], ...] = (
     words.compiled,
     commands.reference,
     states.reference,
+    rules.reference,
 )
 
 
