@@ -1,7 +1,8 @@
 """Which choice lies next to this one? Random changes of loads, runs, spares and targets."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from itertools import combinations
 from random import Random
 
 from sootline.core.washplan.cabinets import legal_runs
@@ -171,6 +172,19 @@ def _merge(at: At) -> Choice | None:
     loads[v][j] = family, (*loads[v][j][1], *inside)
     loads[w][k] = family, ()
     return _with_loads(at, loads)
+
+
+def merged(shop: Shop, choice: Choice) -> Iterator[Choice]:
+    """Go through all choices with two loads of one family washed as one, in the earlier place."""
+    loads = [list(one) for one in choice.loads]
+    for (w, k), (v, j) in combinations(_spots(loads), 2):
+        family, inside = loads[w][k]
+        both = (*inside, *loads[v][j][1])
+        if loads[v][j][0] == family and shop.fits(w, family, both):
+            less = [list(one) for one in choice.loads]
+            less[w][k] = family, both
+            del less[v][j]
+            yield replace(choice, loads=tuple(tuple(one) for one in less))
 
 
 def _aim(at: At) -> Choice | None:

@@ -27,12 +27,12 @@ class Judge:
         return sum(priority for priority, minute in pairs if minute <= self.by)
 
     def rank(self, table: Timetable) -> Rank:
-        """Return what is compared, the less the better, ties broken as the goal says."""
+        """Return what is compared, the less the better, ties broken as the goal says, then by fewer loads."""
         if self.goal is Goal.DEADLINE:
-            return -self.ready_weight(table), table.objective, table.makespan
+            return -self.ready_weight(table), table.objective, len(table.drums)
         if self.goal is Goal.ALL_DONE:
-            return table.makespan, table.objective, 0
-        return table.objective, table.makespan, 0
+            return table.makespan, table.objective, len(table.drums)
+        return table.objective, table.makespan, len(table.drums)
 
     def cost(self, table: Timetable) -> float:
         """Return one number for annealing: the goal first, its tie-break as a slope towards it."""

@@ -6,6 +6,7 @@ over a grid of orders, and the best are annealed. Nothing here reads a clock: `s
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from itertools import islice
 from math import exp
 from random import Random
 
@@ -13,7 +14,7 @@ from sootline.core.basis import BadInputError, Fault, MessageId
 from sootline.core.washplan.bound import bound_of
 from sootline.core.washplan.dispatch import Choice, Timetable, dispatch
 from sootline.core.washplan.instance import Instance
-from sootline.core.washplan.moves import At, neighbour
+from sootline.core.washplan.moves import At, merged, neighbour
 from sootline.core.washplan.plan import Goal, Plan
 from sootline.core.washplan.pool import as_choice, grid
 from sootline.core.washplan.rules import HandRule, rule_choice
@@ -24,6 +25,7 @@ from sootline.core.washplan.writeout import write_plan
 Stop = Callable[[], bool]
 SINGLE_PIECES_UP_TO = 250
 FIRST_CYCLE = 600
+MOST_MERGES = 40
 LONGEST_CYCLE = 20_000
 HOT, COLD = 0.004, 0.0001  # shares of the cost that a step may be worse by, at the two ends
 
@@ -55,6 +57,7 @@ def solve(
     search.by_hand(known)
     search.bound = bound_of(instance, goal=goal, by=by or 0)
     search.improve()
+    search.tidy()
     return search.plan()
 
 
@@ -122,6 +125,19 @@ class _Search:
             if fine:
                 self._anneal(self._single(self.best), length)
             length = min(2 * length, LONGEST_CYCLE)
+
+    def tidy(self) -> None:
+        """Wash fewer loads where that costs nobody anything."""
+        tries = MOST_MERGES
+        bettered = True
+        while bettered and tries and self.best is not None:
+            best, bettered = self.best, False
+            for choice in islice(merged(best.shop, best.choice), tries):
+                tries -= 1
+                self._find(best.shop, choice)
+                if self.best is not best:
+                    bettered = True
+                    break
 
     def plan(self) -> Plan:
         """Write the best out, with its bound and gap."""
