@@ -5,6 +5,7 @@ over a grid of orders, and the best are annealed. Nothing here reads a clock: `s
 """
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from itertools import islice
 from math import exp
@@ -110,14 +111,17 @@ class _Search:
         choice = rule_choice(self.shop, rule)
         self._settle(choice)
         if self.shop.cabinets:
-            self._settle(replace(choice, runs=((),) * len(self.shop.cabinets)))
+            # A rack may be too small for some, or too slow for the helpers' hours.
+            with suppress(BadInputError):
+                self._settle(replace(choice, runs=((),) * len(self.shop.cabinets)))
 
     def improve(self) -> None:
         """Form loads over the grid, then anneal in ever longer cycles, then piece by piece."""
         for choice in grid(self.shop):
             if self._over():
                 return
-            self._settle(choice)
+            with suppress(BadInputError):
+                self._settle(choice)
         length = FIRST_CYCLE
         fine = len(self.shop.instance.pieces) <= SINGLE_PIECES_UP_TO
         while not self._over() and self.best is not None:
@@ -191,7 +195,10 @@ class _Search:
             )
             if moved is None:
                 continue
-            tried = self._find(shop, moved)
+            try:
+                tried = self._find(shop, moved)
+            except BadInputError:
+                continue
             heat = HOT * (COLD / HOT) ** (step / length) * found.cost
             if tried.cost <= found.cost or self.chance.random() < exp(
                 (found.cost - tried.cost) / max(heat, 1e-9)
