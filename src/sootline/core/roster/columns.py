@@ -32,6 +32,11 @@ class Field(StrEnum):
     INSEAM = "inseam"
     HAND = "hand"
     FOOT = "foot"
+    LENGTH = "length"
+    RISE = "rise"
+    CUT = "cut"
+    WIDTH = "width"
+    LETTER = "letter"
     MADE = "made"
     PURCHASED = "purchased"
     IN_SERVICE = "in-service"
@@ -70,6 +75,11 @@ _HEADERS = {
     Field.INSEAM: "inseam; inside leg; leg; entrepierna; largo de pierna",
     Field.HAND: "hand; hand size; glove size; mano",
     Field.FOOT: "foot; shoe size; boot size; pie; calzado",
+    Field.LENGTH: "length; coat length; largo",
+    Field.RISE: "rise; tiro",
+    Field.CUT: "cut; corte",
+    Field.WIDTH: "width; boot width; ancho",
+    Field.LETTER: "letter; letter size; letra",
     Field.MADE: "made; made on; date made; manufactured; manufacture date; date of manufacture; "
     "manufacturing date; mfg date; mfd; mfr date; dom; d o m; date mfg; mfg; year made; "
     "date manufactured; month made; fabricado; fecha de fabricacion; fabricacion; f fabricacion",

@@ -11,6 +11,7 @@ from enum import StrEnum
 
 from sootline.core.basis import DateSpan, UnreadableValueError
 from sootline.core.roster.text import folded, is_unknown
+from sootline.core.roster.unreadable import UnreadableCellError
 
 
 class DateOrder(StrEnum):
@@ -64,20 +65,20 @@ def read_date(text: str, *, today: dt.date, order: DateOrder | None = None) -> D
         order: what the list is known to write; None is not known.
 
     Raises:
-        UnreadableValueError: no date, no real day, two readings, or a bare spreadsheet number.
+        UnreadableCellError: no date, no real day, two readings, or a bare spreadsheet number.
     """
     if is_unknown(text):
         return DateSpan(text="unknown")
     span = _read(text, today, order)
     if span.known and span.earliest in _EMPTY_DATES:
-        raise UnreadableValueError("roster.date.empty_cell")
+        raise UnreadableCellError("roster.date.empty_cell")
     return span
 
 
 def _read(text: str, today: dt.date, order: DateOrder | None) -> DateSpan:
     if _SERIAL.fullmatch(text) and int(float(text)) in _SERIAL_DAYS:
         reading = _DAY_ZERO + dt.timedelta(days=int(float(text)))
-        raise UnreadableValueError("roster.date.sheet_number", reading=reading.isoformat())
+        raise UnreadableCellError("roster.date.sheet_number", reading=reading.isoformat())
     for form in _ONE_READING:
         if match := form.fullmatch(text):
             parts = match.groupdict()
@@ -97,7 +98,7 @@ def _iso(text: str) -> DateSpan:
     except UnreadableValueError as error:
         known = {"basis.span.no_such_day": "no_such_day", "basis.span.reversed": "reversed"}
         what = known.get(error.message, "unreadable")
-        raise UnreadableValueError(f"roster.date.{what}") from None
+        raise UnreadableCellError(f"roster.date.{what}") from None
 
 
 def _day(year: int, month: int, day: int | None) -> DateSpan:
@@ -113,23 +114,23 @@ def _year(digits: str, today: dt.date) -> int:
     for year in (century + int(digits), century - 100 + int(digits)):
         if _FIRST_YEAR <= year <= today.year:
             return year
-    raise UnreadableValueError("roster.date.short_year")
+    raise UnreadableCellError("roster.date.short_year")
 
 
 def _two_numbers(first: int, second: int, year: int, order: DateOrder | None) -> DateSpan:
     """Read day and month in the only order that is possible, or in the one that was said."""
     may_be_day_first, may_be_month_first = second <= 12, first <= 12
     if not may_be_day_first and not may_be_month_first:
-        raise UnreadableValueError("roster.date.no_such_day")
+        raise UnreadableCellError("roster.date.no_such_day")
     if order is None and may_be_day_first and may_be_month_first and first != second:
-        raise UnreadableValueError(
+        raise UnreadableCellError(
             "roster.date.ambiguous",
             day_first=f"{year}-{second:02}-{first:02}",
             month_first=f"{year}-{first:02}-{second:02}",
         )
     order = order or (DateOrder.DAY_FIRST if may_be_day_first else DateOrder.MONTH_FIRST)
     if not (may_be_day_first if order is DateOrder.DAY_FIRST else may_be_month_first):
-        raise UnreadableValueError("roster.date.other_order", order=order.value)
+        raise UnreadableCellError("roster.date.other_order", order=order.value)
     return _day(year, second, first) if order is DateOrder.DAY_FIRST else _day(year, first, second)
 
 
@@ -138,14 +139,14 @@ def _with_name(words: list[str], today: dt.date) -> DateSpan:
     months = [_MONTHS[word] for word in words if word in _MONTHS]
     numbers = [_ORDINAL.sub("", word) for word in words if word not in _MONTHS]
     if len(months) != 1 or not all(re.fullmatch(r"\d+", word, re.ASCII) for word in numbers):
-        raise UnreadableValueError("roster.date.unreadable")
+        raise UnreadableCellError("roster.date.unreadable")
     match [len(number) for number in numbers]:
         case [4]:
             return _iso(f"{numbers[0]}-{months[0]:02}")
         case [1 | 2]:
-            raise UnreadableValueError("roster.date.month_and_number")
+            raise UnreadableCellError("roster.date.month_and_number")
         case [4, 1 | 2]:
             return _day(int(numbers[0]), months[0], int(numbers[1]))
         case [1 | 2, 2 | 4]:
             return _day(_year(numbers[1], today), months[0], int(numbers[0]))
-    raise UnreadableValueError("roster.date.unreadable")
+    raise UnreadableCellError("roster.date.unreadable")

@@ -10,11 +10,12 @@ from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from enum import StrEnum
 
-from sootline.core.basis import ComponentId, DateSpan, UnreadableValueError
+from sootline.core.basis import ComponentId, DateSpan
 from sootline.core.gear.components import Component
 from sootline.core.gear.records import Deed, Record
 from sootline.core.gear.state import Life
 from sootline.core.roster.text import folded
+from sootline.core.roster.unreadable import UnreadableCellError
 
 
 class EventKind(StrEnum):
@@ -67,12 +68,12 @@ def read_event(text: str) -> EventKind:
     """Return what a word says was done.
 
     Raises:
-        UnreadableValueError: the word is not known.
+        UnreadableCellError: the word is not known.
     """
     word = folded(text)
     if word not in _EVENT_OF:
         near = get_close_matches(word, _EVENT_OF, n=3, cutoff=0.6)
-        raise UnreadableValueError("roster.event.unknown", near=", ".join(near or EventKind))
+        raise UnreadableCellError("roster.event.unknown", near=", ".join(near or EventKind))
     return _EVENT_OF[word]
 
 

@@ -8,8 +8,9 @@ rubber are washed differently, and the officer says once which it is.
 
 from difflib import get_close_matches
 
-from sootline.core.basis import KindId, UnreadableValueError
+from sootline.core.basis import KindId
 from sootline.core.roster.text import folded
+from sootline.core.roster.unreadable import UnreadableCellError
 
 Kinds = tuple[KindId, ...]
 
@@ -86,15 +87,15 @@ def read_kinds(text: str, own: dict[str, Kinds]) -> Kinds:
         own: what the department means by its own words, folded.
 
     Raises:
-        UnreadableValueError: the word is not known, or may be one of several kinds.
+        UnreadableCellError: the word is not known, or may be one of several kinds.
     """
     word = folded(text)
     kinds = own.get(word) or KIND_WORDS.get(word)
     if kinds:
         return kinds
     if word in _CHOICES:
-        raise UnreadableValueError("roster.kind.several", known=", ".join(_CHOICES[word]))
+        raise UnreadableCellError("roster.kind.several", known=", ".join(_CHOICES[word]))
     near = get_close_matches(word, [*own, *KIND_WORDS, *_CHOICES], n=3, cutoff=0.6)
     if near:
-        raise UnreadableValueError("roster.kind.near", near=", ".join(near))
-    raise UnreadableValueError("roster.kind.unknown")
+        raise UnreadableCellError("roster.kind.near", near=", ".join(near))
+    raise UnreadableCellError("roster.kind.unknown")

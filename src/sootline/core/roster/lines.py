@@ -16,6 +16,7 @@ from sootline.core.roster.kinds import Kinds, read_kinds
 from sootline.core.roster.statuses import Status, read_status
 from sootline.core.roster.tables import Row, Table, fault
 from sootline.core.roster.text import folded, has_unseen, is_unknown, kept, unmarked
+from sootline.core.roster.unreadable import UnreadableCellError
 
 MOST_CODE = 100
 MOST_TEXT = 400
@@ -29,6 +30,11 @@ _MEASURES = (
     Field.INSEAM,
     Field.HAND,
     Field.FOOT,
+    Field.LENGTH,
+    Field.RISE,
+    Field.CUT,
+    Field.WIDTH,
+    Field.LETTER,
 )
 _DATES = (
     Field.MADE,
@@ -134,6 +140,10 @@ class LineReader:
         """The columns that are read."""
         return tuple(column for _, column in self._placed)
 
+    def place(self, row: int) -> str:
+        """Return where a line stands."""
+        return self._table.place(row)
+
     def holds(self, of: Field) -> bool:
         """Whether a column of the table itself holds this."""
         return (of, "") in self._position
@@ -171,7 +181,7 @@ class LineReader:
             return self._known[index, typed]
         try:
             if became_date:
-                raise UnreadableValueError("roster.cell.became_date")
+                raise UnreadableCellError("roster.cell.became_date")
             text = unmarked(kept(typed))
             value = None if is_unknown(text) else self._read(text, column)
         except UnreadableValueError as error:
@@ -223,13 +233,13 @@ class LineReader:
 
 def _read_code(text: str) -> str:
     if len(text) > MOST_CODE:
-        raise UnreadableValueError("roster.text.long", count=str(len(text)), limit=str(MOST_CODE))
+        raise UnreadableCellError("roster.text.long", count=str(len(text)), limit=str(MOST_CODE))
     if _DIGITS_LOST.fullmatch(text):
-        raise UnreadableValueError("roster.cell.digits_lost")
+        raise UnreadableCellError("roster.cell.digits_lost")
     return text
 
 
 def _read_text(text: str) -> str:
     if len(text) > MOST_TEXT:
-        raise UnreadableValueError("roster.text.long", count=str(len(text)), limit=str(MOST_TEXT))
+        raise UnreadableCellError("roster.text.long", count=str(len(text)), limit=str(MOST_TEXT))
     return text

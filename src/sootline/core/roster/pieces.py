@@ -32,7 +32,7 @@ _NOBODY = frozenset(
 def hold_for(what: str) -> Hold:
     """Return the open hold with which a piece comes in until somebody answers."""
     return Hold(
-        cause=f"roster.{what}",
+        cause=f"import/{what}",
         question=MessageId(f"roster.ask.{what}"),
         decider=Decider.GEAR_OFFICER,
         deputy=Decider.CHIEF,
@@ -96,7 +96,6 @@ def _label(line: Line) -> Label:
         lot=line.text(Field.LOT),
         serial=line.text(Field.SERIAL),
         edition=line.text(Field.EDITION),
-        made=line.span(Field.MADE),
     )
 
 

@@ -38,6 +38,8 @@ from sootline.core.roster.worklist import (
 )
 
 MOST_FAULTS = 1_000
+# Several times what a department of 400 with two sets each tracks; a longer list is split.
+MOST_PIECES = 25_000
 _SHOWN = 20
 _IN_USE = (Life.IN_SERVICE, Life.RESERVE, Life.TRAINING_ONLY)
 
@@ -163,6 +165,11 @@ def _gear(
             pieces = tuple(components_of(line, taken))
             taken |= {piece.id for piece in pieces}
             components += pieces
+        if len(components) > MOST_PIECES:
+            place = reader.place(line.row)
+            raise BadInputError([fault(place, "roster.too_many_pieces", limit=MOST_PIECES)])
+        if len(reader.faults) >= MOST_FAULTS:
+            break
     return tuple(components)
 
 

@@ -7,9 +7,9 @@ an open hold with its question: the safest reading, until a named person answers
 from dataclasses import dataclass
 from difflib import get_close_matches
 
-from sootline.core.basis import UnreadableValueError
 from sootline.core.gear.state import Custody, Life
 from sootline.core.roster.text import folded
+from sootline.core.roster.unreadable import UnreadableCellError
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -68,11 +68,11 @@ def read_status(text: str, own: dict[str, str]) -> Status:
         own: what the department means by its own words, folded, as keys of STATUSES.
 
     Raises:
-        UnreadableValueError: the word is not known.
+        UnreadableCellError: the word is not known.
     """
     word = folded(text)
     status = own.get(word) or _STATUS_OF.get(word)
     if status is None:
         near = get_close_matches(word, [*own, *_STATUS_OF], n=3, cutoff=0.6)
-        raise UnreadableValueError("roster.status.unknown", near=", ".join(near or STATUSES))
+        raise UnreadableCellError("roster.status.unknown", near=", ".join(near or STATUSES))
     return STATUSES[status]

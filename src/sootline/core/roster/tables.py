@@ -58,7 +58,7 @@ def fault(place: str, message: str, **values: object) -> Fault:
 def list_ground(place: str) -> Ground:
     """Return what a finding cites when it rests on the list that was handed in."""
     return Ground(
-        rule=RuleId("roster.list"),
+        rule=RuleId("register.list"),
         edition=EditionId("statement"),
         source=place,
         confidence=Confidence.STATED,

@@ -8,7 +8,7 @@ import re
 import unicodedata
 from itertools import groupby
 
-from sootline.core.basis import UnreadableValueError
+from sootline.core.roster.unreadable import UnreadableCellError
 
 # Invisible, and without effect on the order of the letters: taken out, and said.
 UNSEEN = frozenset("\u00ad\u200b\u200c\u200d\u2060\ufeff")
@@ -33,7 +33,7 @@ def kept(text: str) -> str:
     """Return a text as it is kept: composed, without the spaces around it or unseen characters.
 
     Raises:
-        UnreadableValueError: it holds a control character, one that turns the reading direction,
+        UnreadableCellError: it holds a control character, one that turns the reading direction,
             one that is no character, or the mark of an earlier loss.
     """
     if text.isascii() and text.isprintable():
@@ -42,9 +42,9 @@ def kept(text: str) -> str:
     visible = "".join(sign for sign in composed if sign not in UNSEEN).strip(_AROUND)
     for sign in visible:
         if sign == _DAMAGED:
-            raise UnreadableValueError("roster.text.damaged")
+            raise UnreadableCellError("roster.text.damaged")
         if unicodedata.category(sign) in _NOT_TEXT:
-            raise UnreadableValueError("roster.text.control", sign=f"U+{ord(sign):04X}")
+            raise UnreadableCellError("roster.text.control", sign=f"U+{ord(sign):04X}")
     return visible
 
 
