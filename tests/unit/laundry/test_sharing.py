@@ -36,10 +36,8 @@ def reasons(sorting_sort: object) -> set[str]:
 
 def test_shells_go_with_shells_and_liners_with_liners() -> None:
     """Two members' shells share, and so do their liners."""
-    other = (
-        component("cs2", "coat-shell", owner="M02"),
-        component("cl2", "coat-liner", owner="M02"),
-    )
+    kinds = ("trouser-shell", "trouser-liner")
+    other = [component(kind, kind, owner="M02") for kind in kinds]
 
     sorting = sort_plain(SHELL, LINER, *other)
 
