@@ -13,7 +13,7 @@ from sootline.core.gear.kinds import WashMethod
 from sootline.core.laundry.sorts import Sort
 from sootline.files.jobs import to_job
 from sootline.tasks.form_loads import Loads, form_loads
-from sootline.wiring import RULES
+from sootline.wiring.rules import RULES
 
 _WARM: dict[str, object] = {"wash": "machine", "wash_words": "warm"}
 _LABELS: dict[str, dict[str, object]] = {

@@ -34,7 +34,7 @@ from sootline.core.rebuild import (
     judge_build,
 )
 from sootline.core.rulebook import Rulebook, assemble
-from sootline.wiring import RULES
+from sootline.wiring.rules import RULES
 
 TODAY = dt.date(2026, 3, 1)
 NOW = dt.datetime(2026, 3, 1, 12, tzinfo=dt.UTC)

@@ -16,7 +16,7 @@ from sootline.core.washplan.rules import HandRule
 from sootline.core.washplan.search import hand_plan
 from sootline.files.planning_table import load_planning_times
 from sootline.tasks.plan_wash import PlanResult, plan_wash
-from sootline.wiring import RULES
+from sootline.wiring.rules import RULES
 
 SIX_PM = "2026-02-03T18:00:00+00:00"
 SIX_PM_MINUTE = 820

@@ -9,7 +9,7 @@ from sootline.core.gear.records import Deed, Record
 from sootline.core.intervals import Matter, Standing
 from sootline.core.job.jobs import Department, Job
 from sootline.tasks.list_due import civil_day, due_gear
-from sootline.wiring import RULES
+from sootline.wiring.rules import RULES
 
 COAT = (
     Component(

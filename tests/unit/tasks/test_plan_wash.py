@@ -24,7 +24,7 @@ from sootline.tasks.plan_wash import (
     plan_wash,
 )
 from sootline.tasks.replan_wash import Replan, Running, replan_wash
-from sootline.wiring import RULES
+from sootline.wiring.rules import RULES
 
 HELD: dict[str, Any] = {
     "holds": [

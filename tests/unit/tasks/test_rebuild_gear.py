@@ -9,7 +9,7 @@ from sootline.core.gear.state import CareStage
 from sootline.core.job.jobs import Department, Job
 from sootline.core.rebuild import AfterWashCheck, Built, Felt, Next
 from sootline.tasks.rebuild_gear import rebuild_gear
-from sootline.wiring import RULES
+from sootline.wiring.rules import RULES
 
 NOW = dt.datetime(2026, 3, 1, 19, tzinfo=dt.UTC)
 KINDS = ("coat-shell", "coat-liner", "drag-device")
@@ -59,7 +59,7 @@ def test_one_unchecked_part_keeps_the_coat_off_the_hook() -> None:
     """A coat is as ready as its liner."""
     result = rebuild_gear(RULES, job(checked=("coat-shell", "drag-device")))
 
-    assert {piece.component: piece.next for piece in result.pieces}["coat-liner"] is Next.CHECK
+    assert {piece.component: piece.next for piece in result.pieces}[ComponentId("coat-liner")] is Next.CHECK
     assert not result.elements[0].ready
 
 

@@ -10,7 +10,8 @@ from sootline.cli.registry import DONE, PROBLEM
 from sootline.core.basis import BadInputError, Fault, MessageId
 from sootline.core.job.jobs import Job
 from sootline.tasks.decide import decide_job
-from sootline.wiring import RULES, read_job
+from sootline.wiring.jobs import read_job
+from sootline.wiring.rules import RULES
 
 
 def add_arguments(parser: CommandParser) -> None:

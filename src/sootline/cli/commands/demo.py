@@ -11,7 +11,9 @@ from sootline.cli.parser import CommandParser
 from sootline.cli.pieces import wrapped
 from sootline.cli.registry import DONE
 from sootline.tasks.plan_wash import plan_wash
-from sootline.wiring import RULES, demo_files, demo_job, load_planning_times
+from sootline.wiring.demo import demo_files, demo_job
+from sootline.wiring.plans import load_planning_times
+from sootline.wiring.rules import RULES
 from sootline.words import say
 
 # Counted, not timed, so that everybody sees the same night.

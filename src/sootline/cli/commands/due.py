@@ -11,7 +11,8 @@ from sootline.cli.parser import CommandParser
 from sootline.core.basis import BadInputError, Fault, MessageId
 from sootline.core.intervals import Standing
 from sootline.tasks.list_due import DueItem, DueList, due_gear
-from sootline.wiring import RULES, read_job
+from sootline.wiring.jobs import read_job
+from sootline.wiring.rules import RULES
 from sootline.words import name, say
 
 _QUIET = (Standing.LATER, Standing.WAITS)

@@ -31,16 +31,15 @@ from sootline.core.roster import (
     suggest_columns,
 )
 from sootline.tasks.import_roster import Register, import_roster
-from sootline.wiring import (
-    RULES,
+from sootline.wiring.rosters import (
     Wish,
     mapping_text,
     read_mapping,
-    read_policy,
     read_register,
     read_table,
     register_text,
 )
+from sootline.wiring.rules import RULES, read_policy
 
 
 def add_arguments(parser: CommandParser) -> None:

@@ -8,7 +8,7 @@ from sootline.cli.output import deliver, write_whole
 from sootline.core.job.assemble import assemble
 from sootline.core.job.codec import schema
 from sootline.core.job.jobs import Job
-from sootline.wiring import read_job, read_part, to_job
+from sootline.wiring.jobs import read_job, read_part, to_job
 from sootline.words import say
 
 

@@ -13,7 +13,8 @@ from sootline.core.gear import Component, WashMethod
 from sootline.core.job.jobs import Job
 from sootline.core.laundry.sorts import Sort
 from sootline.tasks.form_loads import Loads, form_loads
-from sootline.wiring import RULES, read_job
+from sootline.wiring.jobs import read_job
+from sootline.wiring.rules import RULES
 from sootline.words import name, say
 
 

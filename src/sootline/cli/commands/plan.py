@@ -17,7 +17,8 @@ from sootline.core.washplan.instance import Instance
 from sootline.core.washplan.plan import Goal, Plan
 from sootline.core.washplan.search import solve
 from sootline.tasks.plan_wash import Aim, PlanResult, UnsoundPlanError, aim_of, plan_wash
-from sootline.wiring import RULES, load_planning_times, read_question, stop_after
+from sootline.wiring.plans import load_planning_times, read_question, stop_after
+from sootline.wiring.rules import RULES
 
 _SECONDS = 5.0
 _MOST_SECONDS = 3600.0

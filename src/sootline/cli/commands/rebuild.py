@@ -9,7 +9,8 @@ from sootline.cli.parser import CommandParser
 from sootline.cli.registry import DONE, PROBLEM
 from sootline.core.rebuild import Next
 from sootline.tasks.rebuild_gear import RebuildResult, rebuild_gear
-from sootline.wiring import RULES, read_job
+from sootline.wiring.jobs import read_job
+from sootline.wiring.rules import RULES
 from sootline.words import name, say
 
 

@@ -7,9 +7,10 @@ from sootline.cli.commands.rules_text import compared_lines, listed_lines, shown
 from sootline.cli.output import deliver
 from sootline.cli.parser import CommandParser
 from sootline.core.basis import EditionId
+from sootline.core.gear import Component
 from sootline.tasks.compare_rules import compare_rules
 from sootline.tasks.show_rules import list_editions, show_rules
-from sootline.wiring import RULES, read_job, read_policy
+from sootline.wiring.rules import RULES, read_policy
 
 
 def add_arguments(parser: CommandParser) -> None:
@@ -29,7 +30,7 @@ def add_arguments(parser: CommandParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """List the editions, show one, or compare two."""
     if options.what == "compare":
-        components = read_job(options.job).components if options.job else ()
+        components = _components(options.job) if options.job else ()
         before, after = EditionId(options.before), EditionId(options.after)
         compared = compare_rules(RULES, before, after, components)
         deliver(compared, compared_lines(compared, lang=options.lang), options)
@@ -42,3 +43,10 @@ def run(options: argparse.Namespace) -> int:
         shown = show_rules(RULES, edition, policy=policy, topic=options.topic, of=options.of)
         deliver(shown, shown_lines(shown, lang=options.lang), options)
     return 0
+
+
+def _components(path: Path) -> tuple[Component, ...]:
+    # Loaded here because reading a job is the slow part, and `rules show` reads none.
+    from sootline.wiring.jobs import read_job  # noqa: PLC0415
+
+    return read_job(path).components
