@@ -49,7 +49,7 @@ def crews(members: int, *, seed: int, washers: int = 1, cabinets: int = 0) -> In
         load_min=5,
         unload_min=5,
         stations={SINK: 2, BENCH: 2},
-        rack_units=12 * members,
+        rack_units=8 * members,
         cabinets=tuple(Cabinet(id=PlaceId(f"d{c}"), units=20) for c in range(cabinets)),
         helpers=((0, 1_000_000, 2 + members // 40),),
         spares=(Spare(type="hood", size="M", count=2), Spare(type="gloves", size="L", count=1)),
