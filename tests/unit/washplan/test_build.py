@@ -72,15 +72,35 @@ def test_weights_are_exact_in_the_departments_own_unit() -> None:
     assert built.instance.washers[0].programmes["shells"].cap == 420
 
 
-def test_mixed_units_count_in_grams_and_never_in_a_loads_favour() -> None:
-    """The piece counts up, the limit counts down."""
-    room = replace(ROOM, washers=(washer(mass="20.0005 kg"),))
+def test_other_units_never_count_in_a_loads_favour() -> None:
+    """Three pieces in kilograms and a limit in pounds: the limit counts down, to 19.0 kg."""
+    kilograms = [component(f"c{n}", "coat-shell", owner=f"M{n}", mass="2.5 kg") for n in range(3)]
 
-    built = build(SHELL, room=room)
+    built = build(*kilograms)
 
-    assert built.instance.units["weight"] == "1 g"
-    assert piece(built, "cs1").weight == 1996, "4.4 lb are 1995.8 g"
-    assert built.instance.washers[0].programmes["shells"].cap == 20000
+    assert (built.instance.units["weight"], piece(built, "c0").weight) == ("0.1 kg", 25)
+    assert built.instance.washers[0].programmes["shells"].cap == 190, "42 lb are 19.05 kg"
+
+
+def test_a_piece_just_at_the_limit_stays_in_its_own_unit() -> None:
+    """A second washer in kilograms does not round a 4 lb piece out of a 4 lb drum."""
+    room = replace(ROOM, washers=(washer("W1", mass="4 lb"), washer("W2", mass="1 kg")))
+
+    built = build(replace(SHELL, mass=quantity("4 lb")), room=room)
+
+    assert (piece(built, "cs1").weight, built.refused) == (4, ())
+
+
+def test_a_piece_that_rounding_pushes_over_is_refused_by_name() -> None:
+    """1.8 kg in a drum of 1.8 kg, while everything else is in whole pounds: it is asked for."""
+    shells = [component(f"c{n}", "coat-shell", owner=f"M{n}", mass="3 lb") for n in range(4)]
+    heavy = component("h", "coat-shell", owner="H", mass="1.8 kg")
+
+    built = build(heavy, *shells, room=replace(ROOM, washers=(washer(mass="1.8 kg"),)))
+
+    assert [(one.message, one.value("component")) for one in built.refused] == [
+        ("laundry.refused.too_heavy", "h")
+    ]
 
 
 def test_amounts_too_fine_or_too_large_count_in_grams() -> None:

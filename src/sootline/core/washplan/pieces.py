@@ -59,7 +59,10 @@ def make_pieces(
         hung = hang(one, handled, places, clock)
         works = [work for kind in one.kinds if (work := clock.work(kind))]
         if hung is None or len(works) < len(one.components):
-            draft.refused.extend(_no_time(one))
+            draft.refused.extend(_refused(one, "no_time"))
+            continue
+        if _too_heavy(one, scale):
+            draft.refused.extend(_refused(one, "too_heavy"))
             continue
         draft.notes.extend((*hung.notes, *(work.note for work in works if work.note)))
         ids = tuple(component.id for component in one.components)
@@ -71,10 +74,17 @@ def make_pieces(
     return draft
 
 
-def _no_time(handled: Handled) -> Iterator[Finding]:
+def _refused(handled: Handled, why: str) -> Iterator[Finding]:
     for component in handled.components:
         names = {"component": component.id, "kind": component.kind}
-        yield finding(Bearing.ASKS, "laundry.refused.no_time", entered("room.time"), **names)
+        yield finding(Bearing.ASKS, f"laundry.refused.{why}", entered("room"), **names)
+
+
+def _too_heavy(handled: Handled, scale: Scale) -> bool:
+    """Whether rounding between units pushes a piece over every drum it would just fit."""
+    weight = sum(scale.up(mass) for mass in handled.masses)
+    settings = handled.sort.settings
+    return bool(settings) and all(scale.down(one.limit) < weight for one in settings)
 
 
 def _piece(

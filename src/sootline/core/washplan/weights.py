@@ -1,5 +1,6 @@
-"""In which unit of weight does a plan count, so that sums neither round a load in nor out?"""
+"""In which unit of weight does a plan count, so that no sum rounds a load in?"""
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
@@ -37,16 +38,18 @@ class Scale:
 
 
 def choose_scale(masses: Iterable[Quantity]) -> Scale:
-    """Choose the unit in which all these masses are whole; in mixed units, the gram.
+    """Choose the unit most of these masses are entered in, as fine as they are entered.
 
-    In grams pieces count up and limits down, so that a load can only come out lighter.
+    What is entered in it counts exactly. Of anything else, pieces count up and limits down, so
+    that a load can only come out lighter. Amounts too fine or too large for it count in grams.
     """
     given = list(masses)
-    signs = {mass.unit for mass in given}
-    places = max((_places(mass) for mass in given), default=0)
-    top = max((mass.amount for mass in given), default=0)
-    if len(signs) == 1 and places <= _FINEST and top * 10**places <= MOST_AMOUNT:
-        return Scale(sign=signs.pop(), step=Fraction(1, 10**places))
+    signs = Counter(mass.unit for mass in given).most_common(1)
+    for sign, _ in signs:
+        places = max(_places(mass) for mass in given if mass.unit == sign)
+        top = max(mass.to(sign) for mass in given)
+        if places <= _FINEST and top * 10**places <= MOST_AMOUNT:
+            return Scale(sign=sign, step=Fraction(1, 10**places))
     return Scale(sign="g", step=Fraction(1))
 
 
