@@ -1,0 +1,71 @@
+"""Who can ride over the next 24 hours, as own gear, spares and loans come back?
+
+Promises are made on the late end. A spare stays with whoever got it until the member's own gear is
+back; then it is on the rack again and may cover somebody else.
+"""
+
+from dataclasses import dataclass, replace
+
+from sootline.core.basis import MemberId
+from sootline.core.riding.answers import CannotRide, CanRide, Coverage, CrewStatus
+from sootline.core.riding.coverage import who_rides
+from sootline.core.riding.situation import Situation, Unit, later
+
+
+@dataclass(frozen=True, kw_only=True)
+class Step:
+    """A moment from which the coverage is another.
+
+    Args:
+        minute: from now, by the late end.
+        gained: who can ride from here on.
+    """
+
+    minute: int
+    gained: tuple[MemberId, ...]
+    can: tuple[CanRide, ...]
+    cannot: tuple[CannotRide, ...]
+    crews: tuple[CrewStatus, ...]
+
+
+def timeline(situation: Situation) -> tuple[Step, ...]:
+    """List the moments of the next 24 hours at which who can ride changes, now first."""
+    steps: list[Step] = []
+    for minute in (0, *later(situation.units, 0)):
+        coverage = who_rides(situation, minute).now
+        situation = _kept(situation, coverage)
+        before = {one.member for one in steps[-1].can} if steps else set()
+        gained = tuple(one.member for one in coverage.can if one.member not in before)
+        if gained or not steps:
+            steps.append(_step(coverage, gained))
+    return tuple(steps)
+
+
+def _step(coverage: Coverage, gained: tuple[MemberId, ...]) -> Step:
+    return Step(
+        minute=coverage.minute,
+        gained=gained,
+        can=coverage.can,
+        cannot=coverage.cannot,
+        crews=coverage.crews,
+    )
+
+
+def _kept(situation: Situation, coverage: Coverage) -> Situation:
+    """Leave what was given out with those who got it, and take back what is no longer needed."""
+    given = {worn.unit.id: one.member for one in coverage.can for worn in one.outfit if worn.handed}
+    worn = {worn.unit.id for one in coverage.can for worn in one.outfit}
+    riding = {one.member for one in coverage.can}
+    return replace(
+        situation,
+        units=tuple(_after(unit, given, worn, riding) for unit in situation.units),
+    )
+
+
+def _after(unit: Unit, given: dict[str, MemberId], worn: set[str], riding: set[MemberId]) -> Unit:
+    if unit.id in given and unit.holder is None:
+        return replace(unit, holder=given[unit.id])
+    spare = unit.holder is not None and not unit.own
+    if spare and unit.holder in riding and unit.id not in worn:
+        return replace(unit, holder=None)
+    return unit
