@@ -6,7 +6,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.care_facts import EDITIONS, FIRE_AT, book, contaminants, decide, hold, piece
+from tests.care_facts import EDITION, EDITIONS, FIRE_AT, book, contaminants, decide, hold, piece
 
 from sootline.core.basis import CallId, ContaminantId, DateSpan, MemberId
 from sootline.core.care import BuildingHold, CarePolicy, Decision, Fate, Product, ProductUse
@@ -25,6 +25,7 @@ from sootline.core.exposure import (
 )  # fmt: skip
 from sootline.core.gear import Act, CareText, Component, State, WashMethod
 from sootline.core.rulebook import Knowledge
+from sootline.words import languages, say
 
 KINDS = ("coat-shell", "coat-liner", "gloves", "boots-leather", "helmet-shell", "hood", "mask",
          "escape-kit")  # fmt: skip
@@ -233,6 +234,23 @@ def test_every_outcome_has_a_reason_with_a_source(care: CareText, edition: str, 
         assert len(set(decision.reasons)) == len(decision.reasons)
         assert len({one.cause for one in decision.holds}) == len(decision.holds)
         assert all(one.ground.source and one.ground.edition for one in found)
+
+
+@pytest.mark.parametrize("lang", languages())
+@given(call=calls)
+@settings(max_examples=30, deadline=None)
+def test_everything_a_decision_says_has_its_words_and_its_values(lang: str, call: Call) -> None:
+    """No bare id, no placeholder left empty, in either language."""
+    for decision in decided(CareText(), EDITION, call):
+        asked = [(one.question, one.reason.values) for one in decision.holds if one.reason]
+        acts = [(step.act, ()) for step in decision.preparation]
+        skips = [(step.skipped, ()) for step in decision.preparation]
+        found = (*decision.first, *decision.reasons, *decision.unknowns, *decision.cautions)
+        told = [(one.message, one.values) for one in found]
+        for message, values in (*told, *asked, *acts, *skips):
+            text = say(message, values, lang=lang)
+            assert not text.startswith("["), message
+            assert "?]" not in text, message
 
 
 @given(care=labels, call=calls, data=st.data())

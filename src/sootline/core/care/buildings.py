@@ -88,21 +88,26 @@ def _concern(
     held = certain and there is not Answer.NO
     apart = old is Answer.YES or (opened is Answer.YES and there is not Answer.NO)
     ended_by = survey_absent(wearing.call, rule.contaminant, now)
+    message = "care.building.question"
+    if held:
+        seen = there is Answer.YES
+        message = "care.building.held" if seen else "care.building.held_unsaid"
+    elif certain:
+        message = "care.building.left_before"
     return BuildingConcern(
         call=wearing.call.id,
         contaminant=rule.contaminant,
         held=held,
         apart=apart and ended_by is None,
-        finding=_finding(wearing, rule, held=held, certain=certain),
+        finding=_finding(wearing, rule, message, held=held),
         ended_by=ended_by,
     )
 
 
-def _finding(wearing: Wearing, rule: BuildingHold, *, held: bool, certain: bool) -> Finding:
-    message = "care.building.left_before" if certain else "care.building.question"
+def _finding(wearing: Wearing, rule: BuildingHold, message: str, *, held: bool) -> Finding:
     return reason(
         Bearing.HOLDS if held else Bearing.ASKS,
-        "care.building.held" if held else message,
+        message,
         decided("building_hold"),
         call=wearing.call.id,
         contaminant=rule.contaminant,

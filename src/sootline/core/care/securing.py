@@ -12,16 +12,21 @@ from sootline.core.rulebook.contaminants import Decider
 
 EVIDENCE = "evidence"
 TORN = "torn"
+_ENTERED = "the call as entered"
 _ENDED = (Life.RETIRED, Life.DISPOSED)
 
 
 def secure(case: Case, texts: Texts) -> Iterator[Hold]:
     """List the holds of an investigator; what is secured is not washed, opened or moved on."""
     for call in case.evidence:
-        why = reason(Bearing.HOLDS, "care.secured.evidence", stated("evidence", None), call=call.id)
+        why = reason(
+            Bearing.HOLDS, "care.secured.evidence", stated("evidence", _ENTERED), call=call.id
+        )
         yield _secured(f"{EVIDENCE}/{call.id}", why, texts)
     for call in case.casualty:
-        why = reason(Bearing.HOLDS, "care.secured.casualty", stated("casualty", None), call=call.id)
+        why = reason(
+            Bearing.HOLDS, "care.secured.casualty", stated("casualty", _ENTERED), call=call.id
+        )
         yield _secured(f"{EVIDENCE}.casualty/{call.id}", why, texts)
     if case.component.state.custody is Custody.EVIDENCE and not case.evidence:
         why = reason(Bearing.HOLDS, "care.secured.custody", recorded("custody"))
