@@ -55,4 +55,4 @@ def test_a_table_that_is_no_toml_is_refused() -> None:
         read_planning_times("[[drying", name="mine.toml")
 
     [fault] = refusal.value.faults
-    assert (fault.place, fault.message) == ("mine.toml", "files.table.syntax")
+    assert (fault.place, fault.message) == ("mine.toml", "rules.fault.toml")

@@ -29,7 +29,7 @@ def read_planning_times(text: str, *, name: str) -> PlanningTimes:
     try:
         document = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        values = (("reason", str(error)),)
-        fault = Fault(place=name, message=MessageId("files.table.syntax"), values=values)
+        values = (("problem", str(error)[:120]),)
+        fault = Fault(place=name, message=MessageId("rules.fault.toml"), values=values)
         raise BadInputError([fault]) from None
     return decode(PlanningTimes, json.dumps(document, default=str))

@@ -97,7 +97,7 @@ def _named(plan: Plan) -> set[ComponentId]:
 
 
 def _withdrawn(piece: ComponentId) -> Finding:
-    ground = entered("plan.running")
+    ground = entered("wash.running_plan")
     return finding(Bearing.WARNS, "plan.replan.withdrawn", ground, component=piece)
 
 

@@ -32,7 +32,7 @@ class Pressure:
         """Say it as a reason."""
         values = {"busy": self.busy, "places": self.places, "until": self.until}
         message = f"plan.bottleneck.{self.resource}"
-        return finding(Bearing.NOTES, message, practice("plan.bottleneck"), **values)
+        return finding(Bearing.NOTES, message, practice("wash.bottleneck"), **values)
 
 
 def list_pressures(instance: Instance, plan: Plan) -> tuple[Pressure, ...]:

@@ -188,7 +188,7 @@ def _back(
         if owner is not None:
             waiting.setdefault(owner, []).append(name)
     coming = {member.id: spans.ready[member.id] for member in built.instance.members}
-    gate = finding(Bearing.REQUIRES, "plan.gate.touch_check", practice("plan.touch_check"))
+    gate = finding(Bearing.REQUIRES, "plan.gate.touch_check", practice("wash.touch_check"))
     for member in dict.fromkeys((*coming, *waiting)):
         yield Back(
             member=member,
