@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from sootline.core.basis import CallId
 from sootline.core.exposure.calls import Call
 from sootline.core.exposure.grades import Exposure
-from sootline.core.exposure.layers import soak_through
+from sootline.core.exposure.layers import Layers, find_layers, soak_through
 from sootline.core.exposure.observed import Grading, from_people, from_remarks, is_denied
 from sootline.core.exposure.smoke import AIR_REQUIRED, trigger
 from sootline.core.exposure.wearing import Wearing, find_wearings
@@ -59,13 +59,12 @@ def grade_wearings(
         inside=trigger(rulebook, AIR_REQUIRED),
         now=now,
     )
+    layers = find_layers(components)
     by_call: dict[CallId, list[Wearing]] = defaultdict(list)
     for wearing in wearings:
         by_call[wearing.call.id].append(wearing)
     return tuple(
-        exposure
-        for at_call in by_call.values()
-        for exposure in _at_call(at_call, components, grading)
+        exposure for at_call in by_call.values() for exposure in _at_call(at_call, layers, grading)
     )
 
 
@@ -74,14 +73,12 @@ def _stands_firm(rule: ContaminantRule) -> bool:
     return not _HELD.isdisjoint(rule.holds_when) and not rule.disinfect
 
 
-def _at_call(
-    at_call: list[Wearing], components: Sequence[Component], grading: Grading
-) -> Iterator[Exposure]:
+def _at_call(at_call: list[Wearing], layers: Layers, grading: Grading) -> Iterator[Exposure]:
     for wearing in at_call:
         yield from from_people(wearing, grading)
         yield from from_remarks(wearing)
     remarks = {wearing.component.id: wearing.remarks for wearing in at_call}
-    for exposure in soak_through(at_call, components, grading.wet):
+    for exposure in soak_through(at_call, layers, grading.wet):
         looked_at = remarks.get(exposure.component, ())
         asked = exposure.knowledge is Knowledge.SUSPECTED
         if not (asked and is_denied(exposure.contaminant, looked_at)):

@@ -3,9 +3,21 @@
 What reached the skin went through every layer; where nobody can say, it is suspected there.
 """
 
-from collections.abc import Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
-from sootline.core.basis import Bearing, Confidence, ContaminantId, EditionId, Ground, RuleId
+from sootline.core.basis import (
+    Bearing,
+    ComponentId,
+    Confidence,
+    ContaminantId,
+    EditionId,
+    Ground,
+    MemberId,
+    RuleId,
+    SetId,
+)
 from sootline.core.exposure.calls import Answer, Call, Remark
 from sootline.core.exposure.grades import Exposure, stated, tell
 from sootline.core.exposure.wearing import Wearing
@@ -24,24 +36,55 @@ _UNTIL_SAID = Ground(
 )
 
 
+@dataclass(frozen=True, kw_only=True)
+class Layers:
+    """Every layer that lies beneath a shell, by its set and by its owner."""
+
+    by_set: Mapping[SetId | None, tuple[Component, ...]]
+    by_owner: Mapping[MemberId | None, tuple[Component, ...]]
+
+    def of(self, shell: Component) -> list[Component]:
+        """List the layers of a shell's garment: of its set or, without a set, of its owner."""
+        near = (*self.by_set.get(shell.set, ()), *self.by_owner.get(shell.owner, ()))
+        once = {other.id: other for other in near}
+        return [
+            other
+            for other in once.values()
+            if _beneath(other, shell) and _belong_together(other, shell)
+        ]
+
+
+def find_layers(components: Iterable[Component]) -> Layers:
+    """Sort out the layers beneath shells, once for all calls."""
+    by_set: dict[SetId | None, list[Component]] = defaultdict(list)
+    by_owner: dict[MemberId | None, list[Component]] = defaultdict(list)
+    for component in components:
+        if find_kind(component.kind).layer in _BENEATH_SHELL:
+            by_set[component.set].append(component)
+            by_owner[component.owner].append(component)
+    return Layers(
+        by_set={key: tuple(found) for key, found in by_set.items() if key is not None},
+        by_owner={key: tuple(found) for key, found in by_owner.items() if key is not None},
+    )
+
+
 def soak_through(
-    wearings: Sequence[Wearing],
-    components: Sequence[Component],
-    wet: frozenset[ContaminantId],
+    wearings: Sequence[Wearing], layers: Layers, wet: frozenset[ContaminantId]
 ) -> Iterator[Exposure]:
     """List what came, or may have come, through the shells of one call.
 
     Args:
         wearings: everything at that call.
-        components: everything there is; a liner nobody listed as worn may lie beneath too.
+        layers: all there are; a liner nobody listed as worn may lie beneath too.
         wet: contaminants that soak through cloth (those that ask for disinfection).
     """
+    worn = {wearing.component.id: wearing.component for wearing in wearings}
     for wearing in wearings:
         if find_kind(wearing.component.kind).layer is not Layer.SHELL:
             continue
         soaking = [remark for remark in wearing.remarks if _soaks(remark, wet)]
         if soaking:
-            beneath = _worn_beneath(wearing, wearings) or _kept_beneath(wearing, components)
+            beneath = _worn_beneath(wearing, worn) or layers.of(wearing.component)
             for remark in soaking:
                 yield from (_through(wearing, remark, below) for below in beneath)
 
@@ -51,19 +94,10 @@ def _soaks(remark: Remark, wet: frozenset[ContaminantId]) -> bool:
     return remark.contaminant in wet and on_it and remark.reached_skin is not Answer.NO
 
 
-def _worn_beneath(wearing: Wearing, wearings: Sequence[Wearing]) -> list[Component]:
+def _worn_beneath(wearing: Wearing, worn: Mapping[ComponentId, Component]) -> list[Component]:
     """List the layers of that garment that its wearer named as worn, whoever's they are."""
-    named = {worn for person in wearing.people for worn in person.worn or ()}
-    worn = [other.component for other in wearings if other.component.id in named]
-    return [other for other in worn if _beneath(other, wearing.component)]
-
-
-def _kept_beneath(wearing: Wearing, components: Sequence[Component]) -> list[Component]:
-    """List the layers of that garment that belong to its set or, without a set, to its owner."""
-    shell = wearing.component
-    return [
-        other for other in components if _beneath(other, shell) and _belong_together(other, shell)
-    ]
+    named = dict.fromkeys(one for person in wearing.people for one in person.worn or ())
+    return [worn[one] for one in named if one in worn and _beneath(worn[one], wearing.component)]
 
 
 def _beneath(other: Component, shell: Component) -> bool:
