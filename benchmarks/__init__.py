@@ -1,0 +1,1 @@
+"""Whole figures, printed by one command."""
