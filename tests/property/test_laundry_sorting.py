@@ -28,7 +28,7 @@ from sootline.core.gear.components import Component
 from sootline.core.gear.kinds import DryMethod, Layer, WashMethod
 from sootline.core.gear.labels import Act, CareText
 from sootline.core.laundry.rooms import Company, Hanging, Programme, Washer, WashRoom
-from sootline.core.laundry.sharing import set_together
+from sootline.core.laundry.sharing import apart, set_together
 from sootline.core.laundry.sorts import Sorting
 from sootline.core.rulebook import Rule
 from sootline.core.verify import verify
@@ -200,11 +200,11 @@ def test_no_shell_ever_with_a_liner(night: Night) -> None:
 def test_hazards_never_meet_other_hazards(night: Night) -> None:
     """All members of a sort are set apart by the very same; what is alone is alone."""
     for sort in night.sorting.sorts:
-        apart = [night.decisions[name].separation for name in sort.components]
-        assert len({frozenset(one.hazards) for one in apart}) == 1
-        assert len({one.alone for one in apart}) == 1
+        separations = [night.decisions[name].separation for name in sort.components]
+        assert len({frozenset(one.hazards) for one in separations}) == 1
+        assert len({one.alone for one in separations}) == 1
         as_one = set_together(night.room) and len({night.set_of(name) for name in sort.components})
-        assert len(apart) == 1 or as_one == 1 or not apart[0].alone
+        assert len(separations) == 1 or as_one == 1 or not separations[0].alone
 
 
 @given(nights)
@@ -243,6 +243,8 @@ def test_nothing_goes_where_a_source_forbids_it(night: Night) -> None:
             assert not (heated and terms.banned(Act.HEATED_DRY))
             within = terms.limit("dry.air_temp").stand(place.air_temp) is Standing.WITHIN
             assert within or not heated
+            separation = night.decisions[choice.component].separation
+            assert not (place.method is DryMethod.CABINET and apart(separation))
 
 
 @given(nights)

@@ -139,6 +139,19 @@ def test_places_are_for_their_kinds() -> None:
     assert chosen(choice(*places)).places == (PlaceId("r"),)
 
 
+def test_what_a_hazard_sets_apart_shares_no_cabinet() -> None:
+    """A cabinet run is closed over all in it: such a shell hangs on the rack, or elsewhere."""
+    cabinet, rack = drying_place("c", DryMethod.CABINET), drying_place("r", DryMethod.RACK)
+    pair = [(SHELL, decide(SHELL, "foam"))]
+
+    with_rack = sort_all(pair, replace(ROOM, drying=(cabinet, rack)))
+    without = sort_all(pair, replace(ROOM, drying=(cabinet,)))
+
+    assert chosen(with_rack).places == (PlaceId("r"),)
+    assert "laundry.dry.apart" in why(with_rack)
+    assert chosen(without).elsewhere is DryMethod.HANG
+
+
 def test_what_can_dry_nowhere_is_refused() -> None:
     """Boots need a rack; without one they are not even washed."""
     sorting = choice(drying_place("c", DryMethod.CABINET), kind="boots-leather")

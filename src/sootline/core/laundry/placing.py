@@ -6,7 +6,9 @@ from sootline.core.basis import Bearing, Finding, PlaceId, Standing, finding
 from sootline.core.gear.kinds import DryMethod, Layer, WashMethod
 from sootline.core.gear.labels import Act
 from sootline.core.laundry.goods import Goods, entered, practice
+from sootline.core.laundry.reasons import hazard_ground
 from sootline.core.laundry.rooms import DryingPlace, SinkUse, WashRoom
+from sootline.core.laundry.sharing import apart
 from sootline.core.laundry.sorts import DryingChoice
 
 _AIR = "dry.air_temp"
@@ -79,6 +81,12 @@ def _place_faults(goods: Goods, place: DryingPlace) -> Iterator[Finding]:
         message = "laundry.dry.method"
         yield finding(Bearing.FORBIDS, message, terms.dry_ground, **names, **values)
     cabinet = place.method is DryMethod.CABINET
+    separation = goods.decision.separation
+    if cabinet and apart(separation):
+        # A run is closed over everything in it; open places stand each for itself.
+        hazards = ", ".join(separation.hazards)
+        ground = hazard_ground(goods)
+        yield finding(Bearing.FORBIDS, "laundry.dry.apart", ground, **names, hazards=hazards)
     acts = ((Act.MACHINE_DRY, cabinet), (Act.HEATED_DRY, place.air_temp is not None))
     for act, applies in acts:
         if applies and (ban := terms.banned(act)):

@@ -47,7 +47,7 @@ def kept_out_reason(goods: Goods) -> Finding | None:
 def separation_reason(goods: Goods) -> Finding:
     """Say by which hazards a component is set apart, and whether it is to be alone."""
     separation = goods.decision.separation
-    ground = _hazard_ground(goods)
+    ground = hazard_ground(goods)
     message = "laundry.alone" if separation.alone else "laundry.apart"
     values = {"component": goods.id, "hazards": ", ".join(separation.hazards)}
     return finding(Bearing.REQUIRES, message, ground, **values)
@@ -61,12 +61,12 @@ def disinfection_reason(goods: Goods) -> Finding | None:
     values = {"component": goods.id, "word": decision.disinfection}
     if decision.contact_min is None:
         message = "laundry.disinfect.no_time"
-        return finding(Bearing.ASKS, message, _hazard_ground(goods), **values)
+        return finding(Bearing.ASKS, message, hazard_ground(goods), **values)
     timed = {**values, "product": decision.product, "minutes": decision.contact_min}
-    return finding(Bearing.REQUIRES, "laundry.disinfect.first", _hazard_ground(goods), **timed)
+    return finding(Bearing.REQUIRES, "laundry.disinfect.first", hazard_ground(goods), **timed)
 
 
-def _hazard_ground(goods: Goods) -> Ground:
+def hazard_ground(goods: Goods) -> Ground:
     """Return the ground of the reason that names the hazard, or of common practice."""
     rules = {f"contaminant.{hazard}" for hazard in goods.decision.separation.hazards}
     return next(
