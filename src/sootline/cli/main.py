@@ -31,6 +31,8 @@ def main(argv: Sequence[str] | None = None, commands: Sequence[Command] = COMMAN
         argv: what was typed after "sootline"; the process's own arguments when None.
         commands: the commands there are.
     """
+    # The document library looks through every installed package for plug-ins unless told not to.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     typed = list(sys.argv[1:] if argv is None else argv)
     lang = _language(typed)
     for stream in (sys.stdout, sys.stderr):
