@@ -35,7 +35,7 @@ def find_floor(case: Case, texts: Texts) -> Floor:
     reasons: list[Finding] = []
     for raised, why in _raise(case, texts):
         reasons.append(why)
-        if raised.rank > level.rank:
+        if raised is not level and raised.rank > level.rank:
             level = raised
     return Floor(level=level, reasons=tuple(dict.fromkeys(reasons)))
 

@@ -1,8 +1,8 @@
 """What must be done before a component is washed or put aside, in order, and why not skip it?"""
 
-from collections.abc import Iterator
+from functools import lru_cache
 
-from sootline.core.basis import Bearing, Ground, MessageId
+from sootline.core.basis import Bearing, Ground, KindId, MessageId
 from sootline.core.care.cases import Case, practice, reason
 from sootline.core.care.decisions import Fate, Step
 from sootline.core.gear.kinds import Applies, Preparation
@@ -26,16 +26,19 @@ def prepare(case: Case, fate: Fate, *, sealed: bool, wet: Ground | None) -> tupl
         wet: the ground for leak-proof bags where body fluids are on it.
     """
     if fate is Fate.WASH:
-        return tuple(_step(case, step) for step in list_preparation(case.kind, case.terms))
-    return tuple(_put_aside(wet)) if sealed else ()
+        return tuple(
+            _step(case.kind.id, step, _ground(case, step.applies, case.terms))
+            for step in list_preparation(case.kind, case.terms)
+        )
+    return _put_aside(wet) if sealed else ()
 
 
-def _step(case: Case, step: Preparation) -> Step:
-    ground = _ground(case, step.applies, case.terms)
+@lru_cache(maxsize=4096)
+def _step(kind: KindId, step: Preparation, ground: Ground) -> Step:
     return Step(
         act=step.act,
         skipped=step.skipped,
-        reason=reason(Bearing.REQUIRES, "care.prep.before_wash", ground, kind=case.kind.id),
+        reason=reason(Bearing.REQUIRES, "care.prep.before_wash", ground, kind=kind),
     )
 
 
@@ -48,8 +51,10 @@ def _ground(case: Case, applies: Applies, terms: CareTerms) -> Ground:
     return case.kind.ground
 
 
-def _put_aside(wet: Ground | None) -> Iterator[Step]:
-    ground = wet or practice("seal")
-    for act, skipped in (_LEAK_PROOF if wet else _ANY_BAG, *_ASIDE):
-        why = reason(Bearing.REQUIRES, "care.prep.put_aside", ground)
-        yield Step(act=MessageId(act), skipped=MessageId(skipped), reason=why)
+@lru_cache(maxsize=64)
+def _put_aside(wet: Ground | None) -> tuple[Step, ...]:
+    why = reason(Bearing.REQUIRES, "care.prep.put_aside", wet or practice("seal"))
+    return tuple(
+        Step(act=MessageId(act), skipped=MessageId(skipped), reason=why)
+        for act, skipped in (_LEAK_PROOF if wet else _ANY_BAG, *_ASIDE)
+    )
