@@ -17,6 +17,7 @@ ON_CONTAMINANT: dict[ContaminantId, tuple[str, MessageId]] = {
     ContaminantId("asbestos"): ("fibres", MessageId("paper.caution.asbestos")),
 }
 SHARPS = ("sharps", MessageId("paper.caution.sharps"))
+ON_POSTS = ("gloves_on_posts", MessageId("paper.caution.posts"))
 NO_HEAT = ("no_heat", MessageId("paper.caution.no_heat"))
 
 

@@ -31,3 +31,8 @@ def code_39(text: str) -> str | None:
     code = zxingcpp.create_barcode(text, zxingcpp.BarcodeFormat.Code39)
     drawn = code.to_svg(scale=1, add_hrt=False, add_quiet_zones=True)
     return re.sub(r"^<\?xml.*?\?>|<!DOCTYPE.*?>", "", drawn, flags=re.DOTALL).strip()
+
+
+def modules_of(text: str) -> int:
+    """Return how many times its narrowest bar a Code 39 is wide, with start, stop, quiet zones."""
+    return 13 * (len(text) + 2) + 19

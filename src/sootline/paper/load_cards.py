@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 
 from sootline.core.basis import ComponentId, MessageId
-from sootline.core.gear import Component, WashMethod
+from sootline.core.gear import Component, Layer, WashMethod, find_kind
 from sootline.paper.cautions import (
     NO_HEAT,
+    ON_POSTS,
     SHARPS,
     has_picture,
     on_contaminants,
@@ -56,7 +57,7 @@ def _card(card: LoadCard, speaker: Speaker) -> dict[str, Facts]:
         "pieces": [_piece(one, one.id in card.bagged, speaker) for one in contents.components],
         "never": joined([_outsiders(card, speaker), *_bans(contents, speaker)], " "),
         "drying": [_dries(place, there, card, speaker) for place, there in contents.drying],
-        "no_heat": pictured(speaker, *NO_HEAT),
+        "drying_cautions": _drying_cautions(contents, speaker),
     }
 
 
@@ -103,6 +104,14 @@ def _cautions(contents: Contents, speaker: Speaker) -> list[Facts]:
         *on_contaminants(speaker, contents.hazards),
         *wet_bags(speaker, contents.wet_bags),
         *([pictured(speaker, *SHARPS)] if _has_pockets(contents) else []),
+    ]
+
+
+def _drying_cautions(contents: Contents, speaker: Speaker) -> list[Facts]:
+    layers = {find_kind(component.kind).layer for component in contents.components}
+    return [
+        *([pictured(speaker, *ON_POSTS)] if Layer.GLOVE in layers else []),
+        pictured(speaker, *NO_HEAT),
     ]
 
 
