@@ -27,6 +27,7 @@ COMMANDS: tuple[Command, ...] = (
     Command(name="decide", help="cli.help.decide", module="sootline.cli.commands.decide"),
     Command(name="loads", help="cli.help.loads", module="sootline.cli.commands.loads"),
     Command(name="plan", help="cli.help.plan", module="sootline.cli.commands.plan"),
+    Command(name="ride", help="cli.help.ride", module="sootline.cli.commands.ride"),
     Command(name="rebuild", help="cli.help.rebuild", module="sootline.cli.commands.rebuild"),
     Command(name="due", help="cli.help.due", module="sootline.cli.commands.due"),
     Command(name="rules", help="cli.help.rules", module="sootline.cli.commands.rules"),

@@ -14,6 +14,7 @@ from sootline.core.gear.components import Component
 from sootline.core.gear.labels import Guide
 from sootline.core.laundry.rooms import WashRoom
 from sootline.core.rebuild import AfterWashCheck, Built
+from sootline.core.riding import RidingFacts
 from sootline.core.rulebook import Rule, RuleForm
 
 JOB_VERSION = 1
@@ -87,6 +88,7 @@ class Job:
         now: the moment the decisions are made for.
         checks: what named people felt and saw on components after drying.
         builds: which components were fitted together.
+        riding: fit limits, duties, masks, loans, try-ons, exchanges.
     """
 
     version: int
@@ -101,6 +103,7 @@ class Job:
     request: Request | None = None
     checks: tuple[AfterWashCheck, ...] = ()
     builds: tuple[Built, ...] = ()
+    riding: RidingFacts = RidingFacts()
 
     def __post_init__(self) -> None:
         require_offset(self.now)

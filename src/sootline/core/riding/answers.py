@@ -82,6 +82,7 @@ class CannotRide:
         interior: whether the member is qualified for interior work.
         gaps: what no spare fills; where every gap could be filled but for others, those.
         earliest: when the member rides as far as known: earliest, likely, late; None is unknown.
+        in_spare: whether that is in a spare or loan kept for the member, not in own gear.
     """
 
     member: MemberId
@@ -89,6 +90,7 @@ class CannotRide:
     interior: bool
     gaps: tuple[Gap, ...]
     earliest: MinuteSpan | None
+    in_spare: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)

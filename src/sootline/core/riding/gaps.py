@@ -55,12 +55,14 @@ def _cannot(floor: _Floor, rider: Rider, later: CanRide | None) -> CannotRide:
         for slot in rider.needs
         if worn_at(floor.held.get((rider.id, slot), ()), floor.minute) is None
     )
+    earliest, in_spare = _earliest(gaps, later)
     return CannotRide(
         member=rider.id,
         crew=rider.crew,
         interior=rider.interior,
         gaps=_decisive(gaps, floor),
-        earliest=_earliest(gaps, later),
+        earliest=earliest,
+        in_spare=in_spare,
     )
 
 
@@ -75,13 +77,12 @@ def _decisive(gaps: tuple[Gap, ...], floor: _Floor) -> tuple[Gap, ...]:
     return unfilled or contested or gaps
 
 
-def _earliest(gaps: Sequence[Gap], later: CanRide | None) -> MinuteSpan | None:
-    """Say when the member rides: in own gear, or with what is kept for the member."""
+def _earliest(gaps: Sequence[Gap], later: CanRide | None) -> tuple[MinuteSpan | None, bool]:
+    """Say when the member rides, in own gear or with what is kept for the member, and which."""
     own = _last(gap.back for gap in gaps)
     kept = _last(worn.unit.back for worn in later.outfit) if later else None
-    if own is None or kept is None:
-        return own or kept
-    return min(own, kept, key=lambda span: span.late)
+    in_spare = kept is not None and (own is None or kept.late < own.late)
+    return (kept if in_spare else own), in_spare
 
 
 def _last(backs: Iterable[MinuteSpan | None]) -> MinuteSpan | None:

@@ -2,8 +2,9 @@
 
 import datetime as dt
 from collections.abc import Iterator
+from decimal import Decimal
 
-from sootline.core.basis import Bearing, Finding, MinuteSpan, finding
+from sootline.core.basis import Bearing, Finding, finding
 from sootline.core.riding.answers import CannotRide, Coverage, Gap
 from sootline.core.riding.fit import Dimension
 from sootline.core.riding.hand_outs import GROUND
@@ -37,36 +38,47 @@ def _crew(coverage: Coverage, crew: str, now: dt.datetime) -> Iterator[Finding]:
 
 
 def _left_out(left: CannotRide, now: dt.datetime) -> Iterator[Finding]:
+    if left.earliest is not None and left.in_spare:
+        yield _said("spare_at", member=left.member, time=clock(now, left.earliest.late))
+        return
     for gap in left.gaps:
-        yield _gap(left, gap)
-    yield _back(left.earliest, now)
+        yield from _gap(left, gap)
+    yield _back(left, now)
 
 
-def _gap(left: CannotRide, gap: Gap) -> Finding:
-    """Say why a place stays empty: nothing fits, all given out, or the size is not known."""
-    who = {"member": left.member, "slot": gap.slot}
-    if gap.taken:
-        return _said("taken", **who)
+def _gap(left: CannotRide, gap: Gap) -> Iterator[Finding]:
+    """Say why a place stays empty: no such size, all given out, or what own gear waits for."""
     nearest = next((miss for miss in gap.nearest if miss.dimensions), None)
-    if nearest is None:
-        return _said("none", **who)
-    worst = max(nearest.dimensions, key=_weight)
-    if worst.verdict.unknown:
-        return _said(worst.verdict, **who, dimension=worst.name)
-    return _said("no_size", **who, dimension=worst.name, measure=worst.measure or "?")
+    own = tuple(reason for unit in gap.own for reason in unit.reasons)
+    if gap.taken:
+        yield _said("taken", member=left.member, slot=gap.slot)
+    elif nearest:
+        worst = max(nearest.dimensions, key=_weight)
+        message = worst.verdict if worst.verdict.unknown else "no_size"
+        yield _said(
+            message,
+            member=left.member,
+            element=worst.element,
+            dimension=worst.name,
+            measure=worst.measure or "?",
+        )
+    else:
+        yield _said("none", member=left.member, slot=gap.slot)
+        yield from own
 
 
-def _weight(dimension: Dimension) -> tuple[bool, object]:
-    return not dimension.verdict.unknown, abs(dimension.off or 0)
+def _weight(dimension: Dimension) -> tuple[bool, Decimal]:
+    return not dimension.verdict.unknown, abs(dimension.off or Decimal(0))
 
 
-def _back(when: MinuteSpan | None, now: dt.datetime) -> Finding:
+def _back(left: CannotRide, now: dt.datetime) -> Finding:
+    when = left.earliest
     if when is None:
-        return _said("back_unknown")
+        return _said("back_unknown", member=left.member)
     first, late = clock(now, when.earliest), clock(now, when.late)
     if first == late:
-        return _said("back_at", time=late)
-    return _said("back_between", first=first, late=late)
+        return _said("back_at", member=left.member, time=late)
+    return _said("back_between", member=left.member, first=first, late=late)
 
 
 def clock(now: dt.datetime, minute: int) -> str:

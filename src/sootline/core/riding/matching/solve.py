@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from sootline.core.riding.matching.demand import Demand, Outcome, Seeker
+from sootline.core.riding.matching.demand import Demand, Outcome, Seeker, Stock
 from sootline.core.riding.matching.kernel import Group, reduce_demand
 from sootline.core.riding.matching.prices import FINE, Market
 from sootline.core.riding.matching.scale import Scale
@@ -34,34 +34,44 @@ def match(demand: Demand, effort: int = EFFORT) -> Outcome:
             levels[person] = mode.level if mode else None
         proven = min(proven, found.proven)
     best_now = proven >= scale.aims_now
-    now = levels.count(0)
+    heads_only = len({seeker.priority for seeker in demand.seekers}) <= 1
+    if not heads_only or any(group.short for group in kernel.groups):
+        most_now = match(_heads(demand), effort).most_now
+    elif best_now:
+        most_now = levels.count(0)
+    else:
+        most_now = _price_bound(_heads(demand))
     return Outcome(
         levels=tuple(levels),
         best_now=best_now,
         best_later=proven >= len(scale.steps) - 1,
-        most_now=now if best_now and not demand.minimums else _most_now(demand, now),
+        most_now=most_now,
     )
 
 
-def _most_now(demand: Demand, reached: int) -> int:
-    """Bound the number of people who could ride now if nothing else counted."""
-    heads = Demand(
+def _heads(demand: Demand) -> Demand:
+    """Ask only how many people could ride now, whoever they are."""
+    return Demand(
         levels=1,
-        stocks=tuple(s if s.level == 0 else replace(s, level=0, count=0) for s in demand.stocks),
+        stocks=tuple(s if s.level == 0 else Stock(level=0, count=0) for s in demand.stocks),
         seekers=tuple(
             Seeker(needs=tuple(n if n.own == 0 else replace(n, own=None) for n in seeker.needs))
             for seeker in demand.seekers
         ),
     )
-    kernel = reduce_demand(heads, Scale(heads))
+
+
+def _price_bound(demand: Demand) -> int:
+    """Bound how many people can ride when the search did not end."""
+    kernel = reduce_demand(demand, Scale(demand))
     most = sum(1 for mode in kernel.settled if mode)
     for group in kernel.groups:
         alone = tuple(tuple(replace(mode, worth=1) for mode in modes) for modes in group.modes)
-        market = Market(replace(group, modes=alone), _counts(group, heads), 0)
+        market = Market(replace(group, modes=alone), _counts(group, demand), 0)
         for _ in range(_STAGES):
             market.lower(0, 1)
         most += market.pricing.bound // FINE
-    return max(most, reached)
+    return most
 
 
 def _counts(group: Group, demand: Demand) -> dict[int, int]:
