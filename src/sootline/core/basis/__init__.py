@@ -1,5 +1,7 @@
 """Dates as spans, quantities as entered, findings with their ground, ids, errors."""
 
+from sootline.core.basis.assumptions import Assumption, Assumptions
+from sootline.core.basis.bands import Band
 from sootline.core.basis.errors import BadInputError, Fault, SootlineError, UnreadableValueError
 from sootline.core.basis.findings import Bearing, Confidence, Finding, Ground, finding
 from sootline.core.basis.ids import (
@@ -35,9 +37,12 @@ from sootline.core.basis.spans import DateSpan, Reading, add_months
 from sootline.core.basis.text import MappingForm, Schema, TextForm, document_form
 
 __all__ = [
+    "Assumption",
+    "Assumptions",
     "AtMostForm",
     "BadInputError",
     "BagId",
+    "Band",
     "Bearing",
     "CallId",
     "ComponentId",

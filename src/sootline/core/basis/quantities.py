@@ -30,6 +30,7 @@ class Unit:
 
 
 _POUND = Fraction("0.45359237")
+_FOOT = Fraction("0.3048")
 UNITS: dict[str, Unit] = {
     unit.sign: unit
     for unit in (
@@ -54,6 +55,16 @@ UNITS: dict[str, Unit] = {
         Unit("L", "volume"),
         Unit("mL", "volume", Fraction(1, 1000)),
         Unit("gal", "volume", Fraction("3.785411784")),
+        Unit("m3", "volume", Fraction(1000)),
+        Unit("ft3", "volume", _FOOT**3 * 1000),
+        Unit("ft", "length", _FOOT),
+        Unit("m3/h", "flow"),
+        Unit("cfm", "flow", _FOOT**3 * 60),
+        Unit("kWh", "energy"),
+        Unit("mg/L", "hardness"),
+        Unit("gpg", "hardness", Fraction("17.118")),
+        Unit("mmol/L", "hardness", Fraction("100.09")),
+        Unit("dH", "hardness", Fraction("100.09") / Fraction("5.61")),
         Unit("months", "calendar"),
         Unit("years", "calendar", Fraction(12)),
         Unit("%", "share"),
