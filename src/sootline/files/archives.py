@@ -83,6 +83,8 @@ class Archive:
                     if count > info.file_size:
                         break
                     yield block
+        except BadInputError:
+            raise
         except (zipfile.BadZipFile, zlib.error, EOFError, ValueError, NotImplementedError, OSError):
             raise refusal(place, "table.zip.damaged_member", member=info.filename) from None
         if count != info.file_size:

@@ -35,6 +35,7 @@ _MARKS = (
 )
 _MAX_LINE = 1_000_000
 _LINES_COMPARED = 20
+_BLOCK = 64 * 1024
 _SHOWN = 20
 _DELIMITER_LINE = re.compile(r"sep=(.)[\r\n]*", re.IGNORECASE)
 _QUOTED = re.compile(r'"(?:[^"]|"")*"')
@@ -103,20 +104,22 @@ class _Lines:
         return line
 
     def _undecodable(self) -> Exception:
-        """Name the line and the byte; the decoder itself only knows its place in a block."""
-        decoder = codecs.getincrementaldecoder(self._encoding)()
-        row = 1
-        for row, line in enumerate(self._content.split(b"\n"), start=1):
-            try:
-                decoder.decode(line + b"\n")
-            except UnicodeError as error:
-                at = getattr(error, "start", 0)
-                byte = f"0x{(line + bytes(1))[min(at, len(line))]:02X}"
-                values = {"row": row, "byte": byte, "encoding": self._encoding}
-                return refusal(f"{self.name}:{row}", "table.encoding", **values)
-        return refusal(
-            f"{self.name}:{row}", "table.encoding", row=row, byte="-", encoding=self._encoding
+        """Name the line and the byte; the text layer itself only knows its place in a block."""
+        decoder = io.IncrementalNewlineDecoder(
+            codecs.getincrementaldecoder(self._encoding)(), translate=True
         )
+        row, at = 1, 0
+        for step in (_BLOCK, 1):
+            try:
+                while at < len(self._content):
+                    before = decoder.getstate()
+                    last = at + step >= len(self._content)
+                    row += decoder.decode(self._content[at : at + step], last).count("\n")
+                    at += step
+            except UnicodeError:
+                decoder.setstate(before)
+        values = {"row": row, "byte": f"0x{self._content[at]:02X}", "encoding": self._encoding}
+        return refusal(f"{self.name}:{row}", "table.encoding", **values)
 
 
 def _encoding(content: bytes, name: str, wish: Wish) -> str:

@@ -16,8 +16,8 @@ from sootline.files.tables import MAX_TEXTS, refusal
 MAX_ELEMENTS = 3_000_000
 Attributes = dict[str, str]
 
-# Built-in number formats that show a date (ECMA-376 part 1, 18.8.30).
-_DATE_FORMATS = frozenset((*range(14, 23), *range(27, 37), *range(45, 48), *range(50, 59)))
+# Built-in number formats that show a day, also of the East Asian sets (ECMA-376 part 1, 18.8.30).
+_DATE_FORMATS = frozenset((*range(14, 18), 22, *range(27, 32), 36, *range(50, 55), 57, 58))
 _FORMAT_LITERALS = re.compile(r'"[^"]*"|\\.|_.|\*.|\[[^\]]*\]')
 
 

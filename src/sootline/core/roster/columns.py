@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from sootline.core.basis import BadInputError, Fault, KindId
+from sootline.core.gear.catalogue import KINDS
 from sootline.core.roster.dates import DateOrder
 from sootline.core.roster.kinds import KIND_WORDS
 from sootline.core.roster.statuses import STATUSES
@@ -210,6 +211,7 @@ def _column(header: str) -> Column | None:
     return None
 
 
+_KINDS = frozenset(kind.id for kind in KINDS)
 _KIND_HEADS = frozenset((*KIND_WORDS, "boots", "boot", "botas"))
 
 
@@ -231,6 +233,11 @@ def _mapping_faults(table: Table, mapping: Mapping) -> Iterator[Fault]:
         if folded(column.header) not in there:
             place, known = table.place(table.header_row), ", ".join(table.header)
             yield fault(place, "roster.mapping.absent", column=column.header, known=known)
+    for word, kinds in mapping.kinds:
+        unknown = [kind for kind in kinds if kind not in _KINDS]
+        if unknown or not kinds:
+            known, value = ", ".join(sorted(_KINDS)), ", ".join(unknown)
+            yield fault("mapping", "roster.mapping.kind", word=word, value=value, known=known)
     for word, status in mapping.statuses:
         if status not in STATUSES:
             known = ", ".join(STATUSES)

@@ -119,7 +119,7 @@ def _year(digits: str, today: dt.date) -> int:
 
 def _two_numbers(first: int, second: int, year: int, order: DateOrder | None) -> DateSpan:
     """Read day and month in the only order that is possible, or in the one that was said."""
-    may_be_day_first, may_be_month_first = second <= 12, first <= 12
+    may_be_day_first, may_be_month_first = 1 <= second <= 12, 1 <= first <= 12
     if not may_be_day_first and not may_be_month_first:
         raise UnreadableCellError("roster.date.no_such_day")
     if order is None and may_be_day_first and may_be_month_first and first != second:

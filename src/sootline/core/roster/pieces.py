@@ -29,11 +29,15 @@ _NOBODY = frozenset(
 )  # fmt: skip
 
 
-def hold_for(what: str) -> Hold:
-    """Return the open hold with which a piece comes in until somebody answers."""
+def hold_for(question: str) -> Hold:
+    """Return the open hold with which a piece comes in until somebody answers.
+
+    Args:
+        question: what has to be answered, as a message id.
+    """
     return Hold(
-        cause=f"import/{what}",
-        question=MessageId(f"roster.ask.{what}"),
+        cause=f"import/{question.rpartition('.')[2]}",
+        question=MessageId(question),
         decider=Decider.GEAR_OFFICER,
         deputy=Decider.CHIEF,
         escalate_after_h=ESCALATE_AFTER_H,

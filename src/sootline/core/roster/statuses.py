@@ -18,7 +18,7 @@ class Status:
 
     Args:
         custody: None leaves it to the owner: with the member, or on the spare rack.
-        hold: the last part of the ids of the hold's cause and question; empty holds nothing.
+        hold: the question of the hold it comes in with, as a message id; empty holds nothing.
     """
 
     life: Life = Life.IN_SERVICE
@@ -38,8 +38,8 @@ STATUSES: dict[str, Status] = {
     "on loan": Status(custody=Custody.LOAN),
     "evidence": Status(custody=Custody.EVIDENCE),
     "not seen": Status(custody=Custody.NOT_SEEN),
-    "out of service": Status(hold="out_of_service"),
-    "on hold": Status(hold="on_hold"),
+    "out of service": Status(hold="roster.ask.out_of_service"),
+    "on hold": Status(hold="roster.ask.on_hold"),
 }
 _WORDS = {
     "in service": "in service; in use; active; issued; assigned; current; front line; frontline; "

@@ -110,7 +110,7 @@ def hold_past(
         out = due(component)
         if out is not None and out.first_day.latest is not None and out.first_day.latest <= today:
             reason = out.reasons[0]
-            hold = replace(hold_for("past_life"), reason=reason)
+            hold = replace(hold_for("roster.ask.past_life"), reason=reason)
             holds = (*component.state.holds, hold)
             kept.append(replace(component, state=replace(component.state, holds=holds)))
             past.append(out)
@@ -160,7 +160,7 @@ def _decided(component: Component, decision: Decision) -> Component:
     if decision.choice is Choice.MADE:
         return replace(component, made=component.made.intersect(decision.made))
     if decision.choice is Choice.PULL:
-        holds = (*component.state.holds, hold_for("undated"))
+        holds = (*component.state.holds, hold_for("roster.ask.undated"))
         return replace(component, state=replace(component.state, holds=holds))
     return component
 

@@ -93,14 +93,12 @@ def _status(component: Component) -> str:
     """Return the status word a list would use."""
     state = component.state
     without_word = Custody.MEMBER if component.owner else Custody.SPARE_RACK
-    held = {hold.cause for hold in state.open_holds}
+    asked = {hold.question for hold in state.open_holds} & _LISTED
     for word, status in STATUSES.items():
         same_place = (status.custody or without_word) is state.custody
-        same_hold = f"import/{status.hold}" in held if status.hold else not _listed(held)
-        if status.life is state.life and same_place and same_hold:
+        if status.life is state.life and same_place and asked == {status.hold} - {""}:
             return word
     return f"{state.life.value}, {state.custody.value}"
 
 
-def _listed(causes: set[str]) -> bool:
-    return any(f"import/{status.hold}" in causes for status in STATUSES.values() if status.hold)
+_LISTED = {status.hold for status in STATUSES.values()} - {""}
