@@ -95,8 +95,10 @@ def columns_wide() -> int:
         return 100
 
 
-def write_whole(path: Path, text: str) -> None:
+def write_whole(path: Path, content: str | bytes) -> None:
     """Write a file whole or not at all: beside its place first, then moved over it.
+
+    A text is written as UTF-8 with its line breaks as they are.
 
     Raises:
         BadInputError: the place cannot be written to, or is no ordinary file.
@@ -106,8 +108,8 @@ def write_whole(path: Path, text: str) -> None:
         raise _not_written(path, "cli.out.no_file")
     beside = target.with_name(f".{target.name}.{os.getpid()}.part")
     try:
-        with beside.open("w", encoding="utf-8", newline="\n") as file:
-            file.write(text)
+        with beside.open("wb") as file:
+            file.write(content.encode() if isinstance(content, str) else content)
             file.flush()
             os.fsync(file.fileno())
         beside.replace(target)

@@ -36,7 +36,9 @@ def wet_bags(speaker: Speaker, bags: Iterable[WetBag]) -> list[Facts]:
     return [pictured(speaker, "wet_hours", MessageId("paper.caution.wet"), bags=listed)]
 
 
-def pictured(speaker: Speaker, picture: str, message: MessageId, **values: Said) -> dict[str, Facts]:
+def pictured(
+    speaker: Speaker, picture: str, message: MessageId, **values: Said
+) -> dict[str, Facts]:
     """Return a sentence with its picture and what the picture says in words."""
     return {
         "picture": picture,

@@ -46,7 +46,7 @@ def typeset(
     Raises:
         LayoutError: the engine refuses the layout, or warns of it (a font that is not there).
     """
-    files: dict[str, str | bytes | Path] = {
+    files: dict[str, bytes] = {
         **_own_files(),
         "main.typ": (LAYOUTS / f"{layout}.typ").read_bytes(),
         "facts.json": json.dumps(_shown(facts), ensure_ascii=False).encode(),
@@ -55,7 +55,9 @@ def typeset(
     compiler = typst.Compiler(root=LAYOUTS, font_paths=_fonts())
     try:
         pdf, warnings = compiler.compile_with_warnings(
-            input=files, format="pdf", timestamp=int(printed_at.timestamp())
+            input=files,  # type: ignore[type-var]  # a mapping of files, as its manual says
+            format="pdf",
+            timestamp=int(printed_at.timestamp()),
         )
     except typst.TypstError as error:
         raise LayoutError(f"{layout}: {error}") from error

@@ -19,9 +19,7 @@ _LABELS = ("giver", "taker", "at", "nothing", "notes", "timeline", "owner", "pie
            "seen", "defer")  # fmt: skip
 
 
-def print_handover(
-    handover: Handover, page: Page, *, plan: PlanResult, now: dt.datetime
-) -> bytes:
+def print_handover(handover: Handover, page: Page, *, plan: PlanResult, now: dt.datetime) -> bytes:
     """Return the handover sheet as PDF: exceptions to tick, the wash plan, two signatures.
 
     Args:
@@ -30,7 +28,9 @@ def print_handover(
     speaker = Speaker(page=page)
     start = page.local(plan.aim.start)
     title = speaker.say("paper.handover.timeline")
-    drawn = draw_timeline(rows_of(plan, speaker), start, now=page.local(now), title=title[0])
+    drawn = draw_timeline(
+        rows_of(plan, speaker), start, now=page.local(now), title=title[0], name_day=speaker.day
+    )
     facts: dict[str, Facts] = {
         "labels": {label: speaker.say(f"paper.handover.{label}") for label in _LABELS},
         "as_of": speaker.say("paper.handover.as_of", at=speaker.moment(now)),

@@ -129,7 +129,7 @@ def _step(step: MessageId, speaker: Speaker) -> dict[str, Facts]:
     }
 
 
-def _piece(component: Component, bagged: bool, speaker: Speaker) -> dict[str, Facts]:  # noqa: FBT001
+def _piece(component: Component, bagged: bool, speaker: Speaker) -> dict[str, Facts]:
     return {
         "id": component.id,
         "kind": speaker.name("kind", component.kind),

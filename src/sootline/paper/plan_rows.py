@@ -24,6 +24,7 @@ def _drums(sheet: Worksheet, speaker: Speaker) -> Iterator[Row]:
             bars=tuple(
                 Bar(
                     label=_load_name(load.number, speaker),
+                    short=str(load.number),
                     start=load.start.likely,
                     likely=load.end.likely,
                     late=load.end.late,
@@ -64,6 +65,7 @@ def _together(number: int, runs: list[DrySheet], speaker: Speaker) -> Bar:
     came = _load_name(number, speaker) if number else speaker.say("paper.timeline.by_hand")[0]
     return Bar(
         label=speaker.say("paper.timeline.dries", load=came, n=pieces)[0],
+        short=str(pieces),
         start=min(run.start.likely for run in runs),
         likely=max(run.end.likely for run in runs),
         late=max(run.end.late for run in runs),
@@ -71,4 +73,4 @@ def _together(number: int, runs: list[DrySheet], speaker: Speaker) -> Bar:
 
 
 def _load_name(number: int, speaker: Speaker) -> str:
-    return speaker.say("paper.timeline.load", number=number)[0]
+    return speaker.say("paper.timeline.load", load_no=number)[0]

@@ -2,12 +2,12 @@
 
 import datetime as dt
 
-from sootline.core.basis import MessageId
-from sootline.core.riding import CannotRide, CanRide, Coverage, say_coverage
+from sootline.core.basis import Finding, MessageId
+from sootline.core.riding import CanRide, Coverage, say_coverage
 from sootline.paper.engine import Facts
 from sootline.paper.page import Page
 from sootline.paper.sheets import print_sheet
-from sootline.paper.speaking import Said, Speaker, joined
+from sootline.paper.speaking import Speaker, joined
 
 _LABELS = ("say", "cannot", "can", "heard", "nobody", "gate")
 
@@ -21,15 +21,29 @@ def print_radio_sheet(coverage: Coverage, now: dt.datetime, page: Page) -> bytes
         now: minute 0 of the coverage.
     """
     speaker = Speaker(page=page)
-    spoken = [speaker.tell(one) for one in say_coverage(coverage, page.local(now))]
+    spoken = say_coverage(coverage, page.local(now))
     facts: dict[str, Facts] = {
         "labels": {label: speaker.say(f"paper.radio.{label}") for label in _LABELS},
         "as_of": speaker.say("paper.handover.as_of", at=speaker.moment(now)),
-        "spoken": joined(spoken, " "),
-        "cannot": [_cannot(one, now, speaker) for one in coverage.cannot],
+        "spoken": [speaker.tell(one) for one in spoken if _member(one) is None],
+        "cannot": [
+            {
+                "member": one.member,
+                "crew": one.crew,
+                "why": joined(
+                    [speaker.tell(said) for said in spoken if _member(said) == one.member], " "
+                ),
+            }
+            for one in coverage.cannot
+        ],
         "can": [_can(one, speaker) for one in coverage.can],
     }
     return print_sheet("radio", MessageId("paper.title.radio"), facts, speaker)
+
+
+def _member(said: Finding) -> str | None:
+    """Return whom a sentence is about; None is a crew or everybody."""
+    return dict(said.values).get("member")
 
 
 def _can(one: CanRide, speaker: Speaker) -> dict[str, Facts]:
@@ -39,22 +53,3 @@ def _can(one: CanRide, speaker: Speaker) -> dict[str, Facts]:
         "crew": one.crew,
         "how": speaker.say("paper.radio.spares", n=handed) if handed else None,
     }
-
-
-def _cannot(one: CannotRide, now: dt.datetime, speaker: Speaker) -> dict[str, Facts]:
-    return {
-        "member": one.member,
-        "crew": one.crew,
-        "slots": joined([speaker.name("slot", gap.slot) for gap in one.gaps]),
-        "earliest": _earliest(one, now, speaker),
-    }
-
-
-def _earliest(one: CannotRide, now: dt.datetime, speaker: Speaker) -> Said:
-    if one.earliest is None:
-        return speaker.say("paper.radio.unknown")
-    first, late = (
-        speaker.time(now + dt.timedelta(minutes=minute))
-        for minute in (one.earliest.earliest, one.earliest.late)
-    )
-    return speaker.say("paper.radio.between", first=first, late=late)

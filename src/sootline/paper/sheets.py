@@ -29,7 +29,11 @@ def print_sheet(
         "lang": page.languages[0].partition("_")[0],
         "title": speaker.say(title),
         "foot": {
-            "left": [*([page.department] if page.department else []), *speaker.say(title), *printed],
+            "left": [
+                *([page.department] if page.department else []),
+                *speaker.say(title),
+                *printed,
+            ],
             "pages": speaker.say("paper.pages", page="{page}", pages="{pages}"),
         },
     }

@@ -46,7 +46,7 @@ class Speaker:
         )
 
     def moment(self, moment: dt.datetime) -> Said:
-        """Say a moment with its day, month in letters, year and time of day, as clocks there show."""
+        """Say a moment on the department's clocks, with the month in letters."""
         local = self.page.local(moment)
         return self.say(
             "paper.moment",
@@ -56,6 +56,10 @@ class Speaker:
             year=local.year,
             time=f"{local:%H:%M}",
         )
+
+    def day(self, day: dt.date) -> str:
+        """Name a day shortly, in the page's first language."""
+        return f"{self.name('weekday', str(day.isoweekday()))[0]} {day.day}"
 
     def time(self, moment: dt.datetime) -> Said:
         """Say the time of day, with its day where that is not the day of printing."""

@@ -6,7 +6,7 @@ colour from what is around it.
 """
 
 import datetime as dt
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
@@ -21,9 +21,14 @@ _FONT = "font-family=\"'Atkinson Hyperlegible Next', sans-serif\""
 
 @dataclass(frozen=True, kw_only=True)
 class Bar:
-    """One stretch in minutes from the start: busy until `likely`, perhaps until `late`."""
+    """One stretch in minutes from the start: busy until `likely`, perhaps until `late`.
+
+    Args:
+        label: written into the bar where it has room, otherwise `short`, otherwise nothing.
+    """
 
     label: str
+    short: str = ""
     start: int
     likely: int
     late: int
@@ -47,7 +52,12 @@ class _Scale:
 
 
 def draw_timeline(
-    rows: Sequence[Row], start: dt.datetime, *, now: dt.datetime | None = None, title: str = ""
+    rows: Sequence[Row],
+    start: dt.datetime,
+    *,
+    now: dt.datetime | None = None,
+    title: str = "",
+    name_day: Callable[[dt.date], str] = str,
 ) -> str:
     """Return the timeline as SVG.
 
@@ -55,13 +65,14 @@ def draw_timeline(
         start: minute 0, in the zone whose clock the hours are.
         now: a line is drawn here, if it falls within.
         title: what a reader who cannot see it is told.
+        name_day: what stands at midnight.
     """
     until = max((bar.late for row in rows for bar in row.bars), default=60)
     scale = _Scale(start=start, until=max(until, 1))
     lanes = [_in_lanes(row.bars) for row in rows]
     high = _TOP + sum(len(lane) * _LANE + _GAP for lane in lanes)
     minute_now = (now - start) / dt.timedelta(minutes=1) if now else -1.0
-    parts = [*_hours(scale, high)]
+    parts = [*_hours(scale, high, name_day)]
     y = _TOP
     for row, row_lanes in zip(rows, lanes, strict=True):
         parts.append(_text(0, y + 20, row.name, bold=True))
@@ -88,7 +99,7 @@ def _in_lanes(bars: Iterable[Bar]) -> list[list[Bar]]:
     return lanes or [[]]
 
 
-def _hours(scale: _Scale, high: float) -> Iterator[str]:
+def _hours(scale: _Scale, high: float, name_day: Callable[[dt.date], str]) -> Iterator[str]:
     """Draw full hours, as many as can be read; midnight carries the day."""
     hours = scale.until / 60
     step = next((one for one in _STEPS_H if hours / one <= _MOST_TICKS), _STEPS_H[-1])
@@ -97,7 +108,7 @@ def _hours(scale: _Scale, high: float) -> Iterator[str]:
     while (minute := (moment - scale.start) / dt.timedelta(minutes=1)) <= scale.until:
         if minute >= 0:
             x = scale.x(minute)
-            label = f"{moment:%H:%M}" if moment.hour else f"{moment.day}."
+            label = f"{moment:%H:%M}" if moment.hour else name_day(moment.date())
             yield f'<path d="M{x:.1f} {_TOP - 8} V{high:.0f}" stroke-width="1" opacity="0.45"/>'
             yield _text(x - 16, _TOP - 14, label)
         moment += dt.timedelta(hours=step)
@@ -105,14 +116,20 @@ def _hours(scale: _Scale, high: float) -> Iterator[str]:
 
 def _bar(bar: Bar, y: float, scale: _Scale, *, begun: bool) -> Iterator[str]:
     left, likely, late = (scale.x(minute) for minute in (bar.start, bar.likely, bar.late))
-    fill = "currentColor" if begun else "none"
-    box = 'stroke-width="2" height="22"'
     if late > likely:
-        yield f'<rect x="{likely:.1f}" y="{y + 3:.0f}" width="{late - likely:.1f}" {box} fill="url(#late)"/>'
-    yield f'<rect x="{left:.1f}" y="{y + 3:.0f}" width="{max(2.0, likely - left):.1f}" {box} fill="{fill}"/>'
-    room = int((likely - left - 8) / _SIGN_WIDE)
-    if bar.label and room >= min(len(bar.label), 3):
-        yield _text(left + 6, y + 20, bar.label[:room], light=begun)
+        yield _box(likely, late, y, "url(#late)")
+    yield _box(left, max(left + 2, likely), y, "currentColor" if begun else "none")
+    room = (likely - left - 4) / _SIGN_WIDE
+    label = next((one for one in (bar.label, bar.short) if one and len(one) <= room), None)
+    if label:
+        yield _text(left + 4, y + 20, label, light=begun)
+
+
+def _box(left: float, right: float, y: float, fill: str) -> str:
+    return (
+        f'<rect x="{left:.1f}" y="{y + 3:.0f}" width="{right - left:.1f}" height="22" '
+        f'stroke-width="2" fill="{fill}"/>'
+    )
 
 
 def _text(x: float, y: float, text: str, *, bold: bool = False, light: bool = False) -> str:

@@ -1,0 +1,1 @@
+"""Everything printed: sheets as PDF, pictures, codes, timelines."""
