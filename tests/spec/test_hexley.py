@@ -9,6 +9,7 @@ import pytest
 from tests.care_facts import (
     bystander,
     causes,
+    contaminant,
     contaminants,
     decide,
     fire,
@@ -135,3 +136,35 @@ def test_a_dumpster_fire_of_unknowns_is_four_advanced_cleanings_without_a_hold(
     assert (decision.fate, decision.level) == (Fate.WASH, Level.ADVANCED)
     assert (decision.holds, decision.separation.hazards) == ((), ())
     assert said(decision.unknowns).count("exposure.hazard.unknown") == len(unknown) - 1
+
+
+@pytest.mark.parametrize("member", ["A", "B"])
+def test_whoever_handles_the_held_gear_is_warned_of_asbestos(member: str) -> None:
+    """Held on suspicion is handled as if it were there: not opened, not shaken, not washed here."""
+    cautions = said(decided(hexley())[member].cautions)
+
+    assert set(contaminant("asbestos").cautions) <= set(cautions)
+
+
+def test_nobody_is_told_not_to_wash_what_is_washed() -> None:
+    """D's gear is washed apart, so the cautions on sealed gear are not given for it."""
+    cautions = said(decided(hexley())["D"].cautions)
+
+    assert "hazard.caution.do_not_wash_here" not in cautions
+
+
+@pytest.mark.parametrize("member", ["A", "B"])
+def test_a_negative_survey_ends_those_cautions(member: str) -> None:
+    """What may be washed again is not called sealed."""
+    cautions = said(decided(hexley(survey(Knowledge.ABSENT)))[member].cautions)
+
+    assert "hazard.caution.do_not_open" not in cautions
+
+
+@pytest.mark.parametrize(("member", "open_"), [("A", True), ("C", False), ("D", True)])
+def test_what_nobody_knows_of_the_ceiling_is_said(member: str, open_: bool) -> None:
+    """Whether there was asbestos is among what is not known, until a survey is signed."""
+    before, after = decided(hexley()), decided(hexley(survey(Knowledge.ABSENT)))
+
+    assert ("hazard.unknown.asbestos_present" in said(before[member].unknowns)) is open_
+    assert "hazard.unknown.asbestos_present" not in said(after[member].unknowns)

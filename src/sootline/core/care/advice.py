@@ -1,9 +1,10 @@
 """What is to be watched where the work is done, and what does nobody know?"""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import partial
 
-from sootline.core.basis import Bearing, Finding, MessageId
+from sootline.core.basis import Bearing, ContaminantId, Finding, MessageId
+from sootline.core.care.buildings import BuildingConcern
 from sootline.core.care.cases import Case, Texts, keep, practice, reason, recorded
 from sootline.core.care.decisions import Fate
 from sootline.core.exposure.calls import Answer, DeconMethod, Done, Presence
@@ -17,10 +18,17 @@ from sootline.core.rulebook.contaminants import ContaminantRule, Knowledge
 _WET_WAYS = (DeconMethod.WATER, DeconMethod.WET_SOAP)
 
 
-def warn(case: Case, fate: Fate, texts: Texts) -> tuple[Finding, ...]:
-    """List the cautions for whoever handles it, each once."""
+def warn(
+    case: Case, buildings: Sequence[BuildingConcern], fate: Fate, texts: Texts
+) -> tuple[Finding, ...]:
+    """List the cautions for whoever handles it, each once for a contaminant.
+
+    What a building rule holds is handled as if the contaminant were there; what is only washed
+    apart while a question is open is not.
+    """
     listed: list[Finding] = []
-    for rule in _rules_on_it(case):
+    held = (one.contaminant for one in buildings if one.held and one.ended_by is None)
+    for rule in _rules_on_it(case, held, texts):
         listed += keep(texts, ("cautions", rule.id), partial(_cautions, rule))
     if fate is Fate.WASH:
         listed += keep(texts, ("label-first",), _label_first)
@@ -31,11 +39,14 @@ def warn(case: Case, fate: Fate, texts: Texts) -> tuple[Finding, ...]:
     return _once(listed)
 
 
-def list_unknowns(case: Case, texts: Texts) -> tuple[Finding, ...]:
+def list_unknowns(
+    case: Case, buildings: Sequence[BuildingConcern], texts: Texts
+) -> tuple[Finding, ...]:
     """List what is not known and was not guessed."""
     exposures = [concern.exposure for concern in case.concerns]
     listed = [one.finding for one in exposures if one.finding.bearing is Bearing.ASKS]
-    for rule in _rules_on_it(case):
+    open_questions = (one.contaminant for one in buildings if one.apart)
+    for rule in _rules_on_it(case, open_questions, texts):
         listed += keep(texts, ("unknown", rule.id), partial(_not_known, rule))
     for wearing in case.wearings:
         listed += _of_code(wearing, exposures, texts)
@@ -75,26 +86,27 @@ def _reduction(wearing: Wearing, person: Presence, *, wet: bool) -> Iterator[Fin
         )
 
 
-def _rules_on_it(case: Case) -> Iterator[ContaminantRule]:
-    seen: set[str] = set()
-    for concern in case.concerns:
-        if concern.on_it and concern.rule and concern.rule.id not in seen:
-            seen.add(concern.rule.id)
-            yield concern.rule
+def _rules_on_it(
+    case: Case, in_buildings: Iterable[ContaminantId], texts: Texts
+) -> tuple[ContaminantRule, ...]:
+    """Return the rules of what is on it and of what a building may have put there, each once."""
+    rules = [concern.rule for concern in case.concerns if concern.on_it and concern.rule]
+    rules += [texts.contaminants[one] for one in in_buildings if one in texts.contaminants]
+    return tuple({rule.id: rule for rule in rules}.values())
 
 
 def _cautions(rule: ContaminantRule) -> tuple[Finding, ...]:
-    return tuple(
-        Finding(bearing=Bearing.WARNS, message=message, ground=rule.ground)
-        for message in rule.cautions
-    )
+    return tuple(_of_rule(Bearing.WARNS, message, rule) for message in rule.cautions)
 
 
 def _not_known(rule: ContaminantRule) -> tuple[Finding, ...]:
-    return tuple(
-        Finding(bearing=Bearing.NOTES, message=message, ground=rule.ground)
-        for message in rule.not_known
-    )
+    return tuple(_of_rule(Bearing.NOTES, message, rule) for message in rule.not_known)
+
+
+def _of_rule(bearing: Bearing, message: MessageId, rule: ContaminantRule) -> Finding:
+    """Return what a rule says, with the contaminant it says it of."""
+    values = (("contaminant", rule.id),)
+    return Finding(bearing=bearing, message=message, values=values, ground=rule.ground)
 
 
 def _label_first() -> tuple[Finding, ...]:

@@ -101,11 +101,11 @@ def _decide(case: Case, texts: Texts) -> Decision:
             )
         ),
         unknowns=(
-            *list_unknowns(case, texts),
+            *list_unknowns(case, buildings, texts),
             *(one.finding for one in buildings if one.apart),
             *(plan.unknowns if plan else ()),
         ),
-        cautions=warn(case, fate, texts),
+        cautions=warn(case, buildings, fate, texts),
     )
 
 
