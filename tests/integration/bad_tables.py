@@ -108,3 +108,10 @@ def lying_with_checksum(size: int = 10) -> bytes:
 def one_string(text: str) -> Callable[[openpyxl.Workbook], object]:
     """Put a text into cell A2."""
     return lambda book: book.worksheets[0].__setitem__("A2", text)
+
+
+def numbered(element: str, count: int) -> bytes:
+    """Make a sheet of nothing but one element, each time with another number in it."""
+    scattered = ((n * 2_654_435_761) % 1_000_000_007 for n in range(count))
+    inside = "".join(element % number for number in scattered)
+    return f"<worksheet>{inside}</worksheet>".encode()

@@ -34,7 +34,7 @@ def test_a_preview_shows_and_writes_nothing(gear: Path, tmp_path: Path, capsys: 
     assert main(["import", str(gear), *SAID, "--preview", "--out", str(out)]) == 0
 
     said = " ".join(capsys.readouterr().out.split())
-    for part in ('"DOM" was taken for', "coat liner", "Remarks", "no date of manufacture", "2025"):
+    for part in ('"DOM" was taken for', "coat liner", "Remarks", "No date of manufacture", "2025"):
         assert part in said
     assert not out.exists()
 

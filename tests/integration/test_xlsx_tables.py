@@ -265,16 +265,3 @@ def test_a_formula_elsewhere_than_in_a_cell_is_no_cells_formula() -> None:
         check.add("A2:A9")
 
     assert len(read(bad.workbook(change)).rows) == 1
-
-
-def test_elements_without_end_are_refused() -> None:
-    """A sheet of nothing but elements does not keep the officer waiting."""
-    from sootline.files.xlsx_parts import MAX_ELEMENTS  # noqa: PLC0415
-
-    with pytest.raises(BadInputError) as error:
-        read(sheet_of("<a/>" * MAX_ELEMENTS))
-
-    assert {fault.message for fault in error.value.faults} <= {
-        "table.xlsx.elements",
-        "table.zip.ratio",
-    }

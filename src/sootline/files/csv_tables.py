@@ -34,6 +34,8 @@ _MARKS = (
     (codecs.BOM_UTF16_BE, "utf-16"),
 )
 _MAX_LINE = 1_000_000
+# Empty lines and line breaks within cells count too; no real list comes near.
+_MAX_LINES = 500_000
 _LINES_COMPARED = 20
 _BLOCK = 64 * 1024
 _SHOWN = 20
@@ -96,6 +98,8 @@ class _Lines:
             raise StopIteration
         self.number += 1
         place = f"{self.name}:{self.number}"
+        if self.number > _MAX_LINES:
+            raise refusal(place, "table.lines", limit=_MAX_LINES)
         if "\0" in line:
             raise refusal(place, "table.nul", row=self.number)
         if len(line) >= _MAX_LINE:

@@ -13,7 +13,9 @@ from xml.parsers import expat
 from sootline.files.archives import Archive
 from sootline.files.tables import MAX_TEXTS, refusal
 
-MAX_ELEMENTS = 3_000_000
+MAX_ELEMENTS = 1_000_000
+# A workbook uses a few hundred; each new one costs the parser memory for good.
+MAX_NAMES = 5_000
 Attributes = dict[str, str]
 
 # Built-in number formats that show a day, also of the East Asian sets (ECMA-376 part 1, 18.8.30).
@@ -33,6 +35,7 @@ class PartReader:
         self._archive = archive
         self._part = part
         self._count = 0
+        self._bare: dict[str, str] = {}
 
     def parse(
         self,
@@ -52,20 +55,28 @@ class PartReader:
         parser.StartDoctypeDeclHandler = self._refuse_declaration
         parser.EntityDeclHandler = self._refuse_declaration
 
+        def bare(name: str) -> str:
+            """Return a name without its namespace; each is taken apart once."""
+            if name not in self._bare:
+                self._bare[name] = name.rpartition("}")[2]
+            return self._bare[name]
+
         def counted(name: str, attributes: Attributes) -> None:
             self._count += 1
             if self._count > MAX_ELEMENTS:
                 raise self._refusal("table.xlsx.elements", limit=MAX_ELEMENTS)
-            start(name.rpartition("}")[2], attributes)
+            start(bare(name), attributes)
 
         parser.StartElementHandler = counted
         if end:
-            parser.EndElementHandler = lambda name: end(name.rpartition("}")[2])
+            parser.EndElementHandler = lambda name: end(bare(name))
         if text:
             parser.CharacterDataHandler = text
         try:
             for block in self._archive.blocks(self._part):
                 parser.Parse(block, False)
+                if len(parser.intern) > MAX_NAMES:
+                    raise self._refusal("table.xlsx.names", limit=MAX_NAMES)
             parser.Parse(b"", True)
         except expat.ExpatError:
             raise self._refusal("table.xlsx.not_xml") from None

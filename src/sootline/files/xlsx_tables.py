@@ -23,6 +23,7 @@ from sootline.files.tables import (
 from sootline.files.xlsx_parts import Attributes, PartReader, Sheet, Workbook, read_workbook
 
 _ADDRESS = re.compile(r"([A-Z]{1,3})(\d{1,7})", re.ASCII)
+_PLAIN = re.compile(r"0|[1-9]\d{0,14}", re.ASCII)
 _DAY_ZERO = dt.datetime(1899, 12, 30)  # noqa: DTZ001 - civil days carry no zone
 _DAY_ZERO_1904 = dt.datetime(1904, 1, 1)  # noqa: DTZ001
 # Before 1 March 1900 the 1900 calendar counts a day that never was.
@@ -81,6 +82,7 @@ class _SheetReader:
     def __init__(self, workbook: Workbook, builder: TableBuilder) -> None:
         self.builder = builder
         self._workbook = workbook
+        self._shown_otherwise = workbook.dated_styles | workbook.padded_styles.keys()
         self._hidden_rows: list[str] = []
         self._hidden_columns: list[str] = []
         self._merged: list[str] = []
@@ -190,7 +192,8 @@ class _SheetReader:
         if self._kind == "d":
             self._dated.append(self._column)
             return typed
-        return self._numeric(typed)
+        plain = self._style not in self._shown_otherwise and _PLAIN.fullmatch(typed)
+        return typed if plain else self._numeric(typed)
 
     def _numeric(self, typed: str) -> str:
         """Return a number with all its digits, or the day it stands for."""
