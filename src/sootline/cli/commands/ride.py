@@ -74,7 +74,7 @@ def _lines(job: Job, answer: WhoRides, options: argparse.Namespace) -> Iterator[
 
 
 def _in_what(can: Iterable[CanRide], lang: str) -> Iterator[str]:
-    """Name the spares each rider takes, and what to do before anything is worn."""
+    """Name the spares each rider takes, who looks own gear over first, and who stays outside."""
     riders = tuple(can)
     for one in riders:
         spares = [worn for worn in one.outfit if worn.handed]
@@ -84,10 +84,9 @@ def _in_what(can: Iterable[CanRide], lang: str) -> Iterator[str]:
             )
             values = {"member": one.member, "pieces": pieces}
             yield from wrapped(say("riding.cli.out_in", values, lang=lang))
-    first = [step for one in riders for worn in one.outfit for step in worn.unit.first]
-    if first:
-        yield say("riding.cli.look", lang=lang)
-        yield from finding_lines(first, lang=lang)
+    looked = [one.member for one in riders if any(worn.unit.first for worn in one.outfit)]
+    if looked:
+        yield from wrapped(say("riding.cli.look", {"members": ", ".join(looked)}, lang=lang))
     outside = ", ".join(one.member for one in riders if not one.interior)
     if outside:
         yield say("riding.cli.outside_only", {"members": outside}, lang=lang)
@@ -110,7 +109,7 @@ def _purchases(purchases: tuple[Purchase, ...], lang: str) -> Iterator[str]:
         yield from ("", say("riding.cli.purchases", lang=lang))
     for purchase in purchases:
         pieces = ", ".join(
-            f"{name('slot', piece.slot, lang=lang)} {' '.join(size for _, size in piece.size)}"
+            " ".join((name("slot", piece.slot, lang=lang), *(size for _, size in piece.size)))
             for piece in purchase.pieces
         )
         values = {"pieces": pieces, "members": ", ".join(purchase.covers)}

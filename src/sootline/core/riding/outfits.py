@@ -43,7 +43,7 @@ def list_units(
     sets = [one for one in every if one.element in _SET_ELEMENTS]
     units = [_single(one, facts) for one in single]
     if facts.mixed_sets:
-        units += [_single(one, facts) for one in sets if one.element is not Element.COVERALL]
+        units += [unit for one in sets for unit in _mixed(one, facts)]
     else:
         units += _spare_sets(sets, facts)
         units += _own_sets(sets, facts)
@@ -53,6 +53,18 @@ def list_units(
 
 def _single(garment: Garment, facts: RidingFacts) -> Unit:
     return _unit((garment,), _SLOTS[garment.element], facts)
+
+
+def _mixed(garment: Garment, facts: RidingFacts) -> Iterator[Unit]:
+    """Take coats and trousers singly; a coverall fills both places of whoever has it.
+
+    A coverall on the rack is not offered where sets are mixed: it would have to be given twice.
+    """
+    if garment.element is not Element.COVERALL:
+        yield _single(garment, facts)
+    elif garment.holder is not None:
+        yield _unit((garment,), Slot.COAT, facts)
+        yield _unit((garment,), Slot.TROUSERS, facts)
 
 
 def _unit(garments: tuple[Garment, ...], slot: Slot, facts: RidingFacts) -> Unit:

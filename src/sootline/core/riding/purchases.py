@@ -117,7 +117,7 @@ def _elements(slot: Slot) -> tuple[Element, ...]:
 
 
 def _sized(pieces: tuple[Wanted, ...]) -> bool:
-    return bool(pieces) and all(size for piece in pieces for _, size in piece.size)
+    return bool(pieces) and all(size.strip() for piece in pieces for _, size in piece.size)
 
 
 def _serves(situation: Situation, pieces: tuple[Wanted, ...], lack: _Lack) -> bool:

@@ -5,10 +5,13 @@ from collections.abc import Iterator
 from decimal import Decimal
 
 from sootline.core.basis import Bearing, Finding, finding
-from sootline.core.riding.answers import CannotRide, Coverage, Gap
+from sootline.core.riding.answers import CannotRide, Coverage, Gap, NearMiss
 from sootline.core.riding.fit import Dimension
 from sootline.core.riding.hand_outs import GROUND
 from sootline.core.riding.situation import HORIZON_MIN
+
+# With more places empty than this the reasons are too many to listen to.
+_REASONS_FOR = 2
 
 
 def say_coverage(coverage: Coverage, now: dt.datetime) -> tuple[Finding, ...]:
@@ -41,30 +44,38 @@ def _left_out(left: CannotRide, now: dt.datetime) -> Iterator[Finding]:
     if left.earliest is not None and left.in_spare:
         yield _said("spare_at", member=left.member, time=clock(now, left.earliest.late))
         return
-    for gap in left.gaps:
-        yield from _gap(left, gap)
+    sized = [gap for gap in left.gaps if gap.taken or _nearest(gap)]
+    bare = [gap for gap in left.gaps if gap not in sized]
+    for gap in sized:
+        yield _size(left, gap)
+    for message, gaps in (
+        ("none", [gap for gap in bare if gap.own]),
+        ("not_recorded", [gap for gap in bare if not gap.own]),
+    ):
+        if gaps:
+            yield _said(message, member=left.member, slots=", ".join(gap.slot for gap in gaps))
+    if len(bare) <= _REASONS_FOR:
+        yield from (reason for gap in bare for unit in gap.own for reason in unit.reasons)
     yield _back(left, now)
 
 
-def _gap(left: CannotRide, gap: Gap) -> Iterator[Finding]:
-    """Say why a place stays empty: no such size, all given out, or what own gear waits for."""
-    nearest = next((miss for miss in gap.nearest if miss.dimensions), None)
-    own = tuple(reason for unit in gap.own for reason in unit.reasons)
-    if gap.taken:
-        yield _said("taken", member=left.member, slot=gap.slot)
-    elif nearest:
-        worst = max(nearest.dimensions, key=_weight)
-        message = worst.verdict if worst.verdict.unknown else "no_size"
-        yield _said(
-            message,
-            member=left.member,
-            element=worst.element,
-            dimension=worst.name,
-            measure=worst.measure or "?",
-        )
-    else:
-        yield _said("none", member=left.member, slot=gap.slot)
-        yield from own
+def _size(left: CannotRide, gap: Gap) -> Finding:
+    """Say why no spare serves: all that fit are given out, or the size is not here."""
+    nearest = _nearest(gap)
+    if nearest is None:
+        return _said("taken", member=left.member, slot=gap.slot)
+    worst = max(nearest.dimensions, key=_weight)
+    return _said(
+        worst.verdict if worst.verdict.unknown else "no_size",
+        member=left.member,
+        element=worst.element,
+        dimension=worst.name,
+        measure=worst.measure or "?",
+    )
+
+
+def _nearest(gap: Gap) -> NearMiss | None:
+    return None if gap.taken else next((one for one in gap.nearest if one.dimensions), None)
 
 
 def _weight(dimension: Dimension) -> tuple[bool, Decimal]:

@@ -8,8 +8,9 @@ from dataclasses import dataclass, replace
 
 from sootline.core.basis import MemberId
 from sootline.core.riding.answers import CannotRide, CanRide, Coverage, CrewStatus
+from sootline.core.riding.asking import hold_of, worn_at
 from sootline.core.riding.coverage import who_rides
-from sootline.core.riding.situation import Situation, Unit, later
+from sootline.core.riding.situation import Situation, later
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -32,6 +33,7 @@ def timeline(situation: Situation) -> tuple[Step, ...]:
     """List the moments of the next 24 hours at which who can ride changes, now first."""
     steps: list[Step] = []
     for minute in (0, *later(situation.units, 0)):
+        situation = _freed(situation, minute)
         coverage = who_rides(situation, minute).now
         situation = _kept(situation, coverage)
         before = {one.member for one in steps[-1].can} if steps else set()
@@ -51,21 +53,36 @@ def _step(coverage: Coverage, gained: tuple[MemberId, ...]) -> Step:
     )
 
 
-def _kept(situation: Situation, coverage: Coverage) -> Situation:
-    """Leave what was given out with those who got it, and take back what is no longer needed."""
-    given = {worn.unit.id: one.member for one in coverage.can for worn in one.outfit if worn.handed}
-    worn = {worn.unit.id for one in coverage.can for worn in one.outfit}
-    riding = {one.member for one in coverage.can}
+def _freed(situation: Situation, minute: int) -> Situation:
+    """Take back the spares of those who wear something else in their place by now."""
+    worn = {
+        unit.id
+        for units in hold_of(situation).values()
+        if (unit := worn_at(units, minute)) is not None
+    }
     return replace(
         situation,
-        units=tuple(_after(unit, given, worn, riding) for unit in situation.units),
+        units=tuple(
+            replace(unit, holder=None)
+            if unit.holder is not None
+            and not unit.own
+            and unit.there_by(minute)
+            and unit.id not in worn
+            else unit
+            for unit in situation.units
+        ),
     )
 
 
-def _after(unit: Unit, given: dict[str, MemberId], worn: set[str], riding: set[MemberId]) -> Unit:
-    if unit.id in given and unit.holder is None:
-        return replace(unit, holder=given[unit.id])
-    spare = unit.holder is not None and not unit.own
-    if spare and unit.holder in riding and unit.id not in worn:
-        return replace(unit, holder=None)
-    return unit
+def _kept(situation: Situation, coverage: Coverage) -> Situation:
+    """Leave what was given out with those who got it."""
+    given = {worn.unit.id: one.member for one in coverage.can for worn in one.outfit if worn.handed}
+    return replace(
+        situation,
+        units=tuple(
+            replace(unit, holder=given[unit.id])
+            if unit.id in given and unit.holder is None
+            else unit
+            for unit in situation.units
+        ),
+    )
