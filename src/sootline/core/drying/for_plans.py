@@ -1,0 +1,185 @@
+"""Which drying times follow from the room's air, for the wash plan to reckon with?
+
+A row that the department measured stays; what no model speaks of (gloves, boots, helmets) stays
+with the planning table.
+"""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from sootline.core.basis import (
+    Assumptions,
+    Bearing,
+    Finding,
+    KindId,
+    PlaceId,
+    UnreadableValueError,
+    finding,
+)
+from sootline.core.drying.calibrating import Ratio, calibrate
+from sootline.core.drying.capping import judge_heat
+from sootline.core.drying.cloths import Cloth
+from sootline.core.drying.estimating import (
+    DryingEstimate,
+    Surroundings,
+    Wetness,
+    estimate_drying,
+)
+from sootline.core.drying.filling import WetPiece, blown, fill, given_off_kg_h
+from sootline.core.drying.logging_loads import compare_loads
+from sootline.core.drying.rates import Batch, Blown
+from sootline.core.drying.readings import Readings, RoomAir
+from sootline.core.drying.rooms import RoomBalance, RoomDiagnosis, balance_room, diagnose_room
+from sootline.core.gear.kinds import DryMethod
+from sootline.core.gear.terms import ResolvedLimit
+from sootline.core.laundry.rooms import DryingPlace, DryingTime, WashRoom
+from sootline.core.machines.grounds import as_entered
+
+# An interval whose late end is further off than three days is no promise to plan on [min].
+LONGEST_MIN = 3 * 24 * 60
+
+
+@dataclass(frozen=True, kw_only=True)
+class PlaceEstimate:
+    """What is expected of one cloth at one place, with what speaks for and against it.
+
+    Args:
+        batch_kg: dry mass that hangs there at once [kg].
+        estimate: None where there is none; a finding says why.
+    """
+
+    place: PlaceId
+    cloth: Cloth
+    batch_kg: float
+    estimate: DryingEstimate | None
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class DryingOutlook:
+    """All places' estimates, the rows for the plan, and the room that they share.
+
+    Args:
+        left_out: logged loads that say nothing about the model, and why.
+    """
+
+    places: tuple[PlaceEstimate, ...]
+    rows: tuple[DryingTime, ...]
+    room: RoomDiagnosis
+    left_out: tuple[Finding, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Place:
+    """One place with everything that bears on an estimate there."""
+
+    place: DryingPlace
+    blown: Blown
+    others_kg_h: float
+    balance: RoomBalance
+    ratios: tuple[Ratio, ...]
+    wetness: Wetness
+    heat_limit: ResolvedLimit
+
+
+def estimate_drying_times(
+    *,
+    room: WashRoom,
+    air: RoomAir,
+    readings: Readings,
+    pieces: tuple[WetPiece, ...],
+    wetness: Wetness,
+    heat_limit: ResolvedLimit,
+    assumptions: Assumptions,
+) -> DryingOutlook:
+    """Estimate every place for every cloth there is, each place as full as tonight makes it.
+
+    Args:
+        heat_limit: the limits in force on drying air, over all pieces.
+
+    Raises:
+        UnreadableValueError: readings that no air has.
+    """
+    places = {place.id: (place, blown(place, readings)) for place in room.drying}
+    balance = balance_room(air, assumptions)
+    streams = {name: one for name, (_, one) in places.items()}
+    ratios, left_out = compare_loads(readings.logged, streams, assumptions)
+    given_off = given_off_kg_h(places, pieces, balance.air, assumptions)
+    whole = sum(given_off.values())
+    estimates = [
+        _estimate(
+            _Place(
+                place=place, blown=one, others_kg_h=whole - given_off[place.id], balance=balance,
+                ratios=ratios, wetness=wetness, heat_limit=heat_limit,
+            ),
+            batch,
+            assumptions,
+        )
+        for place, one in places.values()
+        for cloth in Cloth
+        if (batch := fill(place, cloth, pieces)) is not None
+    ]  # fmt: skip
+    return DryingOutlook(
+        places=tuple(estimates),
+        rows=tuple(_rows(estimates, room, pieces)),
+        room=diagnose_room(air, whole, assumptions),
+        left_out=left_out,
+    )
+
+
+def _estimate(at: _Place, batch: Batch, assumptions: Assumptions) -> PlaceEstimate:
+    """Estimate one batch at one place, or say what stands against it."""
+    place, cloth = at.place.id, batch.cloth
+    estimate: DryingEstimate | None = None
+    findings = tuple(_against(at))
+    if not findings:
+        known = calibrate(at.ratios, place, cloth, assumptions)
+        around = Surroundings(place=at.blown, room=at.balance, others_kg_h=at.others_kg_h)
+        try:
+            estimate = estimate_drying(batch, at.wetness, around, known.factor, assumptions)
+            findings = (known.trust, *_too_slow(place, estimate))
+        except UnreadableValueError as error:
+            values = dict(error.values)
+            ground = as_entered("room.air")
+            findings = (finding(Bearing.FORBIDS, error.message, ground, **values),)
+    return PlaceEstimate(
+        place=place, cloth=cloth, batch_kg=batch.dry_kg, estimate=estimate, findings=findings
+    )
+
+
+def _against(at: _Place) -> Iterator[Finding]:
+    """Say why a place is not reckoned with: too warm, or nobody knows what its fan moves."""
+    heat = judge_heat(at.place.id, at.place.air_temp, at.heat_limit)
+    if heat is not None:
+        yield heat
+    elif at.blown.flow_m3h is None and at.place.method is DryMethod.CABINET:
+        yield finding(Bearing.ASKS, "drying.fan.unknown", as_entered("room.fan"), place=at.place.id)
+
+
+def _too_slow(place: PlaceId, estimate: DryingEstimate) -> Iterator[Finding]:
+    if estimate.minutes.late > LONGEST_MIN:
+        values = {"place": place, "minutes": estimate.minutes, "limit": LONGEST_MIN}
+        yield finding(Bearing.WARNS, "drying.too_slow", as_entered("room.air"), **values)
+
+
+def _rows(
+    estimates: Iterable[PlaceEstimate], room: WashRoom, pieces: tuple[WetPiece, ...]
+) -> Iterator[DryingTime]:
+    """Turn estimates into rows, behind everything that the department entered itself."""
+    for one in estimates:
+        if one.estimate is None or one.estimate.minutes.late > LONGEST_MIN:
+            continue
+        kinds = {piece.kind for piece in pieces if piece.cloth is one.cloth}
+        left = kinds - _entered(one.place, room, kinds)
+        if left:
+            yield DryingTime(
+                place=one.place, kinds=tuple(sorted(left)), minutes=one.estimate.minutes
+            )
+
+
+def _entered(place: PlaceId, room: WashRoom, kinds: set[KindId]) -> set[KindId]:
+    """Return the kinds the department has a row for; one without kinds is for all of them."""
+    rows = [row for row in room.drying_times if row.place == place]
+    if any(not row.kinds for row in rows):
+        return kinds
+    return {kind for row in rows for kind in row.kinds}
