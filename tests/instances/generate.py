@@ -4,6 +4,7 @@ from random import Random
 
 from sootline.core.basis import ComponentId, MachineId, MemberId, PlaceId
 from sootline.core.washplan import Cabinet, Instance, Member, Piece, Programme, Spare, Washer
+from tests.instances.chance import seeded
 
 SINK, BENCH = PlaceId("sink"), PlaceId("bench")
 # type, family, mean weight, prep, inspect, hand minutes, hanger units, rack and cabinet minutes
@@ -22,7 +23,7 @@ SET = (
 
 def crews(members: int, *, seed: int, washers: int = 1, cabinets: int = 0) -> Instance:
     """Make a call's worth of gear: whole sets, two hand stations, priorities one to three."""
-    chance = Random(seed)
+    chance = seeded(seed)
     sizes = ("S", "M", "L", "XL")
     people = tuple(
         Member(id=MemberId(f"m{m:02}"), crew=f"c{m // 4}", priority=chance.choice((1, 1, 2, 3)))
@@ -69,7 +70,7 @@ def _piece(member: MemberId, n: int, chance: Random, size: str) -> Piece:
 
 def tiny(seed: int) -> Instance:
     """Make an instance of three or four pieces and few minutes, small enough to try everything."""
-    chance = Random(seed)
+    chance = seeded(seed)
     count = chance.choice((2, 3, 3, 3))
     people = tuple(
         Member(

@@ -18,12 +18,12 @@ GLOVES = Piece(
 WASHER = Washer(id=MachineId("w0"), programmes={"S": Programme(cap=100, min=60, temp=40)})
 
 
-def piece(name: str, **facts: Any) -> Piece:
+def piece(name: str, **facts: Any) -> Piece:  # noqa: ANN401 - any field
     """Make a shell under another name with some facts changed."""
     return replace(SHELL, id=ComponentId(name), **facts)
 
 
-def small(**facts: Any) -> Instance:
+def small(**facts: Any) -> Instance:  # noqa: ANN401 - any field
     """Make the smallest instance with some facts changed."""
     plain: dict[str, Any] = {
         "name": "small",

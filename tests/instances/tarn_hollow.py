@@ -2,9 +2,9 @@
 
 Minute 0 is 04:20, so that the first drum, loaded in 10 minutes, turns from 04:30. Weights are in
 0.01 lb. The cabinet's places refill freely, which makes them a rack of six units; one shell set or
-one liner set per place. Hoods go with the liners and dry elsewhere, so they only add weight. Helpers
-do not limit; checks and rebuild take no time. Set 14 has blood on the coat: its shell and its liner
-are families of their own, and come last.
+one liner set per place. Hoods go with the liners and dry elsewhere, so they only add weight.
+Helpers do not limit; checks and rebuild take no time. Set 14 has blood on the coat: its shell and
+its liner are families of their own, and come last.
 """
 
 from sootline.core.basis import ComponentId, MachineId, MemberId

@@ -8,15 +8,14 @@ Tolerance: none for the bound; triplets are made to be hard for filling in order
 take a fifth more drums, and what it takes is written beside each size.
 """
 
-from random import Random
-
 import pytest
+from tests.instances.chance import seeded
+from tests.instances.small import piece, small
+from tests.instances.stops import after
 
 from sootline.core.basis import ComponentId, MachineId
 from sootline.core.verify import verify
 from sootline.core.washplan import Goal, Instance, Programme, Washer, bound_of, solve
-from tests.instances.small import piece, small
-from tests.instances.stops import after
 
 CAP, MINUTES, DRYING = 1000, 50, 30
 CYCLE = MINUTES + 10
@@ -24,7 +23,7 @@ CYCLE = MINUTES + 10
 
 def triplets(bins: int, seed: int) -> Instance:
     """Build an instance whose drums can all be filled to the last unit."""
-    chance = Random(seed)
+    chance = seeded(seed)
     weights: list[int] = []
     for _ in range(bins):
         first = chance.randrange(380, 491)

@@ -6,16 +6,15 @@ with an order for a job it is a classical result of customer-order scheduling (c
 memory). With priorities the rule orders by size over priority. No tolerance: minutes are whole.
 """
 
-from random import Random
-
 import pytest
+from tests.instances.chance import seeded
+from tests.instances.small import WASHER, piece, small
+from tests.instances.stops import after
 
 from sootline.core.basis import MemberId
 from sootline.core.verify import verify
 from sootline.core.washplan import Instance, Member, bound_of, solve
 from sootline.core.washplan.plan import Goal
-from tests.instances.small import WASHER, piece, small
-from tests.instances.stops import after
 
 CYCLE, DRYING = 70, 40
 
@@ -51,7 +50,7 @@ def by_the_rule(sizes: list[int], priorities: list[int]) -> int:
 @pytest.mark.parametrize("seed", range(8))
 def test_the_smallest_order_first_is_found(seed: int) -> None:
     """Equal priorities: the plan reaches the classical optimum and the bound does not pass it."""
-    chance = Random(seed)
+    chance = seeded(seed)
     sizes = [chance.randrange(1, 5) for _ in range(5)]
     instance = orders(sizes, [1] * 5)
     plan = solve(instance, stop=after(300))
@@ -64,7 +63,7 @@ def test_the_smallest_order_first_is_found(seed: int) -> None:
 @pytest.mark.parametrize("seed", range(8))
 def test_size_over_priority_first_is_found(seed: int) -> None:
     """With priorities the order is by size over priority."""
-    chance = Random(seed)
+    chance = seeded(seed)
     sizes = [chance.randrange(1, 5) for _ in range(5)]
     priorities = [chance.randrange(1, 4) for _ in range(5)]
     instance = orders(sizes, priorities)

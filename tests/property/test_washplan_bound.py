@@ -1,13 +1,13 @@
 """No bound is ever beyond the best, and no plan better than the best: against trying everything."""
 
 import pytest
+from tests.instances.exhaustive import Optimum, optimum
+from tests.instances.generate import tiny
+from tests.instances.stops import after
 
 from sootline.core.basis import BadInputError
 from sootline.core.verify import verify
 from sootline.core.washplan import Goal, Instance, Plan, bound_of, solve
-from tests.instances.exhaustive import Optimum, optimum
-from tests.instances.generate import tiny
-from tests.instances.stops import after
 
 BY = 9
 SEEDS = range(200)

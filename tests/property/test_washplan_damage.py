@@ -1,14 +1,13 @@
 """Every kind of damage to a good plan is refused."""
 
-from random import Random
-
 import pytest
-
-from sootline.core.verify import verify
-from sootline.core.washplan import Instance, Plan, solve
+from tests.instances.chance import seeded
 from tests.instances.generate import crews
 from tests.instances.stops import after
 from tests.property.washplan_damage import DAMAGES, Damage
+
+from sootline.core.verify import verify
+from sootline.core.washplan import Instance, Plan, solve
 
 Case = tuple[Instance, Plan]
 
@@ -36,7 +35,7 @@ def test_damage_is_refused(good: list[Case], damage: Damage, message: str) -> No
     refused = 0
     for seed in range(60):
         instance, plan = good[seed % len(good)]
-        damaged = damage(instance, plan, Random(seed))
+        damaged = damage(instance, plan, seeded(seed))
         if damaged is None:
             continue
         faults = verify(instance, damaged)

@@ -4,6 +4,9 @@ from dataclasses import replace
 from random import Random
 
 import pytest
+from tests.instances.chance import seeded
+from tests.instances.generate import crews
+from tests.instances.stops import after
 
 from sootline.core.basis import BadInputError, ComponentId, MachineId, MemberId
 from sootline.core.verify import verify
@@ -20,8 +23,6 @@ from sootline.core.washplan import (
     replan,
     solve,
 )
-from tests.instances.generate import crews
-from tests.instances.stops import after
 
 W0, W1 = MachineId("w0"), MachineId("w1")
 MINUTES = (0, 7, 40, 64, 90, 150, 300, 420)
@@ -35,7 +36,7 @@ def instance() -> Instance:
 
 @pytest.fixture(scope="module")
 def plan(instance: Instance) -> Plan:
-    """The plan that was being followed."""
+    """Return the plan that was being followed."""
     return solve(instance, stop=after(40))
 
 
@@ -57,10 +58,10 @@ CHANGES = {
     "washer down": Changes(down=(Down(washer=W0, until=500),)),
     "washer gone": Changes(down=(Down(washer=W1),)),
     "late load": Changes(late=(LateLoad(washer=W0, minutes=33),)),
-    "second call": _second_call(Random(1)),
+    "second call": _second_call(seeded(1)),
     "one helper": Changes(helpers=((0, 100, 2), (100, 1_000_000, 1))),
     "all at once": replace(
-        _second_call(Random(2)),
+        _second_call(seeded(2)),
         down=(Down(washer=W1, until=250),),
         late=(LateLoad(washer=W0, minutes=5),),
     ),
@@ -84,7 +85,7 @@ def test_the_new_plan_holds(instance: Instance, plan: Plan, name: str, minute: i
 
 @pytest.fixture(scope="module")
 def broken(instance: Instance, plan: Plan) -> Replanned:
-    """A second disturbance on top of a first one."""
+    """Disturb a disturbed plan."""
     first = replan(instance, plan, minute=80, changes=CHANGES["late load"], stop=after(8))
     return replan(
         first.instance, first.plan, minute=160, changes=CHANGES["washer gone"], stop=after(8)

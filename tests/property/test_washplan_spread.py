@@ -6,9 +6,14 @@ from random import Random
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.instances.chance import seeded
+from tests.instances.generate import crews
+from tests.instances.small import SHELL, piece, small
+from tests.instances.stops import after
 
 from sootline.core.basis import BadInputError
 from sootline.core.washplan import (
+    Changeover,
     Changes,
     Instance,
     LateLoad,
@@ -19,9 +24,6 @@ from sootline.core.washplan import (
     solve,
     spread,
 )
-from tests.instances.generate import crews
-from tests.instances.small import SHELL, piece, small
-from tests.instances.stops import after
 
 LIKELY = crews(5, seed=8, washers=2, cabinets=1)
 PLAN = solve(LIKELY, stop=after(30))
@@ -62,7 +64,7 @@ def stretched(instance: Instance, chance: Random, sign: int) -> Instance:
 @given(seed=st.integers(0, 10_000))
 def test_spans_are_in_order_and_grow(seed: int) -> None:
     """A MinuteSpan cannot be built out of order, so building all of them is the proof."""
-    chance = Random(seed)
+    chance = seeded(seed)
     result = spread(stretched(LIKELY, chance, -1), LIKELY, stretched(LIKELY, chance, 1), PLAN)
 
     assert set(result.ready) == {member.id for member in LIKELY.members}
@@ -122,11 +124,9 @@ def test_a_later_shift_is_not_brought_forward() -> None:
 
 def test_what_is_over_is_a_fact_in_every_reading() -> None:
     """After a replan, begun steps that ended keep their minutes; running ones end from now on."""
-    new = replan(
-        LIKELY, PLAN, minute=200, changes=Changes(late=(LateLoad(washer=LIKELY.washers[0].id, minutes=9),)),
-        stop=after(4),
-    )  # fmt: skip
-    chance = Random(5)
+    late_load = LateLoad(washer=LIKELY.washers[0].id, minutes=9)
+    new = replan(LIKELY, PLAN, minute=200, changes=Changes(late=(late_load,)), stop=after(4))
+    chance = seeded(5)
     early, late = (stretched(new.instance, chance, sign) for sign in (-1, 1))
 
     result = spread(early, new.instance, late, new.plan)
@@ -145,3 +145,31 @@ def test_minutes_out_of_order_are_refused() -> None:
     assert [(f.place, f.message) for f in refused.value.faults] == [
         ("earliest.load_min", "washplan.spread_order")
     ]
+
+
+def test_the_drum_flush_passes_a_delay_on() -> None:
+    """A changeover that may take ten minutes more makes the second family ten minutes later."""
+    run = Programme(cap=100, min=60, temp=40)
+    washers = (replace(small().washers[0], programmes={"S": run, "X": run}),)
+    pieces = (SHELL, piece("soiled", family="X"))
+
+    def flushed(minutes: int) -> Instance:
+        change = Changeover(before="S", after="X", minutes=minutes)
+        return small(pieces=pieces, washers=washers, changeover=(change,), late_families=("X",))
+
+    likely = flushed(15)
+    result = spread(likely, likely, flushed(25), solve(likely, stop=after(0)))
+    loading = [step for step in result.steps if step.kind is StepKind.LOAD]
+
+    assert sorted(step.start.late - step.start.likely for step in loading) == [0, 10]
+
+
+def test_a_smaller_shift_afterwards_is_no_new_start() -> None:
+    """Only when more helpers come does a step wait for them."""
+    shifts = ((0, 50, 2), (50, 1_000_000, 1))
+    likely = small(helpers=shifts)
+    early = small(helpers=shifts, pieces=(replace(SHELL, dry_rack=10),))
+
+    span = spread(early, likely, likely, solve(likely, stop=after(0))).ready[SHELL.member]
+
+    assert span.earliest == 85

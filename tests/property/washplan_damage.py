@@ -32,43 +32,43 @@ def _moved(load: Load, minutes: int) -> Load:
 
 
 def drop_a_load(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """Some pieces are never washed."""
+    """Leave some pieces unwashed."""
     k, _load = _drawn(plan, chance)
     return replace(plan, loads=plan.loads[:k] + plan.loads[k + 1 :])
 
 
 def drop_preparation(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """Some pieces are never prepared."""
+    """Leave some pieces unprepared."""
     k = chance.randrange(len(plan.prep))
     return replace(plan, prep=plan.prep[:k] + plan.prep[k + 1 :])
 
 
 def drop_drying(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A piece never dries."""
+    """Let a piece never dry."""
     k = chance.randrange(len(plan.dry))
     return replace(plan, dry=plan.dry[:k] + plan.dry[k + 1 :])
 
 
 def drop_inspection(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """Some pieces are never inspected."""
+    """Leave some pieces uninspected."""
     k = chance.randrange(len(plan.inspect))
     return replace(plan, inspect=plan.inspect[:k] + plan.inspect[k + 1 :])
 
 
 def drop_hand_wash(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A piece is never washed by hand."""
+    """Leave a hand piece unwashed."""
     k = chance.randrange(len(plan.hand))
     return replace(plan, hand=plan.hand[:k] + plan.hand[k + 1 :])
 
 
 def wash_twice(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A piece is in its drum twice."""
+    """Put a piece into its drum twice."""
     k, load = _drawn(plan, chance)
     return _with_load(plan, k, replace(load, pieces=(*load.pieces, load.pieces[0])))
 
 
 def prepare_twice(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A piece is prepared again at the end."""
+    """Prepare a piece again at the end."""
     task = chance.choice(plan.prep)
     end = plan.makespan + 100
     again = replace(task, start=end, end=end + task.end - task.start)
@@ -76,31 +76,31 @@ def prepare_twice(_: Instance, plan: Plan, chance: Random) -> Plan:
 
 
 def empty_drum(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A drum turns with nothing in it."""
+    """Turn a drum with nothing in it."""
     _k, load = _drawn(plan, chance)
     return replace(plan, loads=(*plan.loads, replace(_moved(load, 10_000), pieces=())))
 
 
 def load_before_preparation(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A drum is loaded at minute 0, before anything can be prepared."""
+    """Load a drum at minute 0, before anything can be prepared."""
     k, load = _drawn(plan, chance)
     return _with_load(plan, k, _moved(load, -load.load_start))
 
 
 def quick_loading(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """The programme starts before loading is over."""
+    """Start the programme before loading is over."""
     k, load = _drawn(plan, chance)
     return _with_load(plan, k, replace(load, prog_start=load.prog_start - 1))
 
 
 def short_programme(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A programme ends early."""
+    """End a programme early."""
     k, load = _drawn(plan, chance)
     return _with_load(plan, k, replace(load, prog_end=load.prog_end - 1))
 
 
 def unload_while_running(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A drum is opened before its programme is over."""
+    """Open a drum before its programme is over."""
     k, load = _drawn(plan, chance)
     minutes = load.unload_start - load.prog_end + 1
     opened = replace(
@@ -116,7 +116,7 @@ def quick_unloading(_: Instance, plan: Plan, chance: Random) -> Plan:
 
 
 def too_heavy(instance: Instance, plan: Plan, chance: Random) -> Plan | None:
-    """Two drums' contents go into one."""
+    """Put two drums' contents into one."""
     weight = {piece.id: piece.weight for piece in instance.pieces}
     caps = {washer.id: washer.programmes for washer in instance.washers}
     pairs = [
@@ -136,7 +136,7 @@ def too_heavy(instance: Instance, plan: Plan, chance: Random) -> Plan | None:
 
 
 def wrong_family(_: Instance, plan: Plan, chance: Random) -> Plan | None:
-    """A shell goes into a drum of liners, or the other way."""
+    """Put a shell into a drum of liners, or the other way."""
     pairs = [
         (k, j)
         for k, one in enumerate(plan.loads)
@@ -152,7 +152,7 @@ def wrong_family(_: Instance, plan: Plan, chance: Random) -> Plan | None:
 
 
 def family_without_programme(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A drum is said to run what the washer cannot."""
+    """Say a drum runs what the washer cannot."""
     k, load = _drawn(plan, chance)
     return _with_load(plan, k, replace(load, family="feathers"))
 
@@ -166,7 +166,7 @@ def by_hand_in_a_drum(_: Instance, plan: Plan, chance: Random) -> Plan:
 
 
 def two_loads_in_one_washer(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A drum is moved onto the one before."""
+    """Move a drum onto another one."""
     one, two = chance.sample(range(len(plan.loads)), 2)
     load = plan.loads[two]
     moved = _moved(load, plan.loads[one].load_start - load.load_start)
@@ -201,7 +201,7 @@ def crowded_station(_: Instance, plan: Plan, chance: Random) -> Plan:
 
 
 def short_drying(instance: Instance, plan: Plan, chance: Random) -> Plan:
-    """A piece on the rack is taken down a minute early."""
+    """Take a piece off the rack a minute early."""
     minutes = {piece.id: piece.dry_rack for piece in instance.pieces}
     k = chance.choice([k for k, step in enumerate(plan.dry) if step.where == RACK])
     step = plan.dry[k]
@@ -209,13 +209,13 @@ def short_drying(instance: Instance, plan: Plan, chance: Random) -> Plan:
 
 
 def dry_before_wet(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A piece hangs before it is washed."""
+    """Hang a piece before it is washed."""
     k = chance.randrange(len(plan.dry))
     return _with_dry(plan, k, replace(plan.dry[k], start=0))
 
 
 def forbidden_place(instance: Instance, plan: Plan, chance: Random) -> Plan | None:
-    """A piece that no cabinet may dry is put into one."""
+    """Put a piece that no cabinet may dry into one."""
     barred = {piece.id for piece in instance.pieces if piece.dry_cab is None}
     ks = [k for k, step in enumerate(plan.dry) if step.piece in barred]
     if not ks or not instance.cabinets:
@@ -277,7 +277,7 @@ def overfull_cabinet(_: Instance, plan: Plan, chance: Random) -> Plan | None:
 
 
 def inspect_wet(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A piece is inspected a minute before it is dry."""
+    """Inspect a piece a minute before it is dry."""
     ends = {step.piece: step.end for step in plan.dry}
     k = chance.randrange(len(plan.inspect))
     task = plan.inspect[k]
@@ -287,14 +287,14 @@ def inspect_wet(_: Instance, plan: Plan, chance: Random) -> Plan:
 
 
 def quick_inspection(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """An inspection takes a minute less than it takes."""
+    """Make an inspection a minute shorter than it is."""
     k = chance.randrange(len(plan.inspect))
     task = replace(plan.inspect[k], end=plan.inspect[k].end - 1)
     return replace(plan, inspect=(*plan.inspect[:k], task, *plan.inspect[k + 1 :]))
 
 
 def slow_preparation(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A preparation takes a minute more than it takes."""
+    """Make a preparation a minute longer than it is."""
     k = chance.randrange(len(plan.prep))
     task = replace(plan.prep[k], end=plan.prep[k].end + 1)
     return replace(plan, prep=(*plan.prep[:k], task, *plan.prep[k + 1 :]))
@@ -312,13 +312,13 @@ def too_few_helpers(_: Instance, plan: Plan, chance: Random) -> Plan:
 
 
 def flattering_ready(instance: Instance, plan: Plan, chance: Random) -> Plan:
-    """A member is said to be ready a minute early."""
+    """Say a member is ready a minute early."""
     member = chance.choice(instance.members).id
     return replace(plan, ready={**plan.ready, member: plan.ready[member] - 1})
 
 
 def forgotten_member(instance: Instance, plan: Plan, chance: Random) -> Plan:
-    """A member is left out of the ready times."""
+    """Leave a member out of the ready times."""
     member = chance.choice(instance.members).id
     ready = {one: minute for one, minute in plan.ready.items() if one != member}
     return replace(plan, ready=ready)
@@ -330,49 +330,49 @@ def invented_member(_: Instance, plan: Plan, chance: Random) -> Plan:
 
 
 def flattering_objective(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """The objective is said to be less."""
+    """Say the objective is less."""
     return replace(plan, objective=plan.objective - chance.randrange(1, 100))
 
 
 def flattering_makespan(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """The makespan is said to be less."""
+    """Say the makespan is less."""
     return replace(plan, makespan=plan.makespan - chance.randrange(1, 100))
 
 
 def spare_out_of_stock(instance: Instance, plan: Plan, chance: Random) -> Plan:
-    """A loan piece is handed out that nobody has."""
+    """Hand out a loan piece that nobody has."""
     stocked = {(spare.type, spare.size) for spare in instance.spares}
     pieces = [piece.id for piece in instance.pieces if (piece.type, piece.size) not in stocked]
     return replace(plan, spares=(*plan.spares, chance.choice(pieces)))
 
 
-def spare_twice(instance: Instance, plan: Plan, chance: Random) -> Plan | None:
-    """One piece is covered twice."""
+def spare_twice(_: Instance, plan: Plan, chance: Random) -> Plan | None:
+    """Cover one piece twice."""
     if not plan.spares:
         return None
     return replace(plan, spares=(*plan.spares, chance.choice(plan.spares)))
 
 
 def unknown_piece(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A drum holds what the instance does not have."""
+    """Put what the instance does not have into a drum."""
     k, load = _drawn(plan, chance)
     return _with_load(plan, k, replace(load, pieces=(*load.pieces, ComponentId("stray"))))
 
 
 def unknown_washer(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A load runs in a washer that is not there."""
+    """Run a load in a washer that is not there."""
     k, load = _drawn(plan, chance)
     return _with_load(plan, k, replace(load, washer=MachineId("the neighbour's")))
 
 
 def unknown_place(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """A piece dries over the fence."""
+    """Dry a piece over the fence."""
     k = chance.randrange(len(plan.dry))
     return _with_dry(plan, k, replace(plan.dry[k], where=PlaceId("fence")))
 
 
 def other_instance(_: Instance, plan: Plan, chance: Random) -> Plan:
-    """The plan is for another evening."""
+    """Name the plan for another evening."""
     return replace(plan, instance=f"evening {chance.randrange(100)}")
 
 

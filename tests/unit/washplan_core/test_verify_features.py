@@ -4,8 +4,10 @@ from dataclasses import replace
 from typing import Any
 
 import pytest
+from tests.instances.small import GLOVES, SHELL, piece, small
+from tests.instances.stops import after
 
-from sootline.core.basis import ComponentId, MachineId, PlaceId
+from sootline.core.basis import ComponentId, MachineId, MemberId, PlaceId
 from sootline.core.verify import verify
 from sootline.core.washplan import (
     Begun,
@@ -19,8 +21,6 @@ from sootline.core.washplan import (
     carry_on,
     solve,
 )
-from tests.instances.small import GLOVES, SHELL, piece, small
-from tests.instances.stops import after
 
 W0 = MachineId("w0")
 TWO_RUNS = (
@@ -84,8 +84,11 @@ def test_the_most_dangerous_family_comes_last() -> None:
 
 def test_a_late_family_waits_for_what_is_still_to_come() -> None:
     """A family that comes last waits even for gear released later."""
-    members = (replace(small().members[0], release=500), replace(small().members[0], id="m2"))
-    pieces = (SHELL, piece("soiled", family="X", member="m2"))
+    members = (
+        replace(small().members[0], release=500),
+        replace(small().members[0], id=MemberId("m2")),
+    )
+    pieces = (SHELL, piece("soiled", family="X", member=MemberId("m2")))
     instance = small(members=members, pieces=pieces, washers=TWO_RUNS, late_families=("X",))
 
     assert [load.family for load in plan_of(instance).loads] == ["S", "X"]
@@ -150,7 +153,7 @@ def test_a_release_counts_for_steps_that_are_not_listed() -> None:
 
 @pytest.fixture
 def running() -> tuple[Instance, Plan]:
-    """A plan in the middle of its first load."""
+    """Return a plan in the middle of its first load."""
     instance = small(**TWO_FAMILIES)
     plan = plan_of(instance)
     return carry_on(instance, plan, minute=30, changes=Changes()), plan

@@ -5,7 +5,7 @@ gloves and keep the door shut for hours.
 """
 
 from sootline.core.washplan.dispatch import Choice
-from sootline.core.washplan.shop import NEVER, Shop, cabinet_free
+from sootline.core.washplan.shop import NEVER, Shop, Stage, cabinet_free
 
 Runs = tuple[tuple[tuple[int, ...], ...], ...]
 
@@ -22,7 +22,8 @@ def assign_runs(shop: Shop, wet: dict[int, int]) -> Runs:
     while True:
         best: tuple[float, int, int, tuple[int, ...]] | None = None
         for c, units in enumerate(shop.cabinets):
-            starts = sorted({max(free[c], wet[i]) for i in waiting})[:6]
+            starts = sorted({max(free[c], wet[i]) for i in waiting})
+            starts = starts[:6]
             for start in starts:
                 inside, value = _fill(shop, wet, waiting, start, units)
                 if inside:
@@ -59,6 +60,18 @@ def _fill(
     return tuple(inside), value
 
 
+def with_forced(shop: Shop, runs: Runs) -> Runs:
+    """Give a run of its own to whatever is too big for the rack and in no run yet."""
+    new = [list(one) for one in runs]
+    inside = {i for one in runs for run in one for i in run}
+    for i, item in enumerate(shop.items):
+        forced = item.units > shop.instance.rack_units and item.stage <= Stage.WET
+        if forced and i not in inside:
+            c = max(range(len(new)), key=lambda c: shop.cabinets[c])
+            new[c].append((i,))
+    return tuple(tuple(one) for one in new)
+
+
 def legal_runs(shop: Shop, choice: Choice) -> bool:
     """Say whether every run fits its cabinet and what cannot hang on the rack is in one."""
     inside: set[int] = set()
@@ -68,5 +81,6 @@ def legal_runs(shop: Shop, choice: Choice) -> bool:
             if sum(shop.items[i].units for i in run) > units:
                 return False
     return all(
-        i in inside or item.units <= shop.instance.rack_units for i, item in enumerate(shop.items)
+        i in inside or item.units <= shop.instance.rack_units or item.stage > Stage.WET
+        for i, item in enumerate(shop.items)
     )

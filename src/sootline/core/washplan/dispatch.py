@@ -9,7 +9,6 @@ from bisect import bisect_right
 from dataclasses import dataclass, field
 from heapq import heapify, heappop, heappush
 
-from sootline.core.basis import BadInputError, Fault, MessageId
 from sootline.core.washplan.shop import HAND, NEVER, Shop, Stage, busy_after, cabinet_free
 
 DrumLoad = tuple[int, tuple[int, ...]]  # family, items
@@ -68,12 +67,8 @@ class Timetable:
     makespan: int = 0
 
 
-def dispatch(shop: Shop, choice: Choice) -> Timetable:
-    """Run the wash room through one choice.
-
-    Raises:
-        BadInputError: the helpers' hours end before the work does.
-    """
+def dispatch(shop: Shop, choice: Choice) -> Timetable | None:
+    """Run the wash room through one choice; None if helpers' hours end before the work does."""
     return _Room(shop, choice).run()
 
 
@@ -207,7 +202,7 @@ class _Room:
 
     # The clock ---------------------------------------------------------------------------------
 
-    def run(self) -> Timetable:
+    def run(self) -> Timetable | None:
         """Handle events minute by minute until every item is inspected."""
         events = self.events
         handle = (
@@ -216,9 +211,7 @@ class _Room:
         )  # fmt: skip
         while self.left or any(state != FREE for state in self.state):
             if not events:
-                raise BadInputError(
-                    [Fault(place="helpers", message=MessageId("washplan.helpers_run_out"))]
-                )
+                return None
             self.minute = events[0][0]
             while events and events[0][0] == self.minute:
                 _, kind, one = heappop(events)
@@ -349,7 +342,7 @@ class _Room:
         for later in range(edge + 1, len(self.edges)):
             at = self.edges[later]
             if at >= end:
-                return True
+                break
             if sum(other > at for other in self.ends) >= self.heads[later]:
                 return False
         return True

@@ -88,8 +88,7 @@ def _trade(
         key=lambda i: table.done[i] - table.ready[shop.items[i].member] + at.chance.random() * 60,
     )
     while not shop.fits(v, family, kept):
-        if not slack:
-            return None
+        # It ends: the item alone fits, or the load would not have been drawn.
         giving = slack.pop(0)
         kept.remove(giving)
         back.append(giving)
@@ -122,7 +121,7 @@ def _shift_load(at: At) -> Choice | None:
     shop, choice, chance = at.shop, at.choice, at.chance
     loads = [list(one) for one in choice.loads]
     spots = _spots(loads)
-    if len(spots) < 2:
+    if not spots:
         return None
     w, k = chance.choice(spots)
     load = loads[w].pop(k)
@@ -253,10 +252,10 @@ def _put(at: At, runs: list[list[list[int]]], item: int) -> None:
         return
     inside = {i for one in runs for run in one for i in run}
     units = shop.cabinets[c] - shop.items[item].units
-    new = [item]
+    new, within = [item], chance.choice((15, 60, 150))
     for i, other in enumerate(shop.items):
         alike = other.cab == shop.items[item].cab and i not in inside and i != item
-        near = abs(table.dry[i] - table.dry[item]) <= 20
+        near = abs(table.dry[i] - table.dry[item]) <= within
         if alike and near and 0 < other.units <= units and other.stage <= Stage.WET:
             units -= other.units
             new.append(i)

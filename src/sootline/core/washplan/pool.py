@@ -4,11 +4,12 @@ from collections.abc import Iterator
 from itertools import product
 
 from sootline.core.basis import ComponentId
+from sootline.core.washplan.cabinets import with_forced
 from sootline.core.washplan.dispatch import Choice, DrumLoad
 from sootline.core.washplan.forming import form_loads, group_of, least_rank
 from sootline.core.washplan.plan import Plan
 from sootline.core.washplan.rules import arrival, complete, cover
-from sootline.core.washplan.shop import HAND, Shop, Stage
+from sootline.core.washplan.shop import Shop, Stage
 
 # How far apart two members' turns lie, in shares of the washing minutes per member, and how much
 # a minute of drying moves an item forward. Found by trying; a longer list costs time.
@@ -74,7 +75,7 @@ def as_choice(shop: Shop, plan: Plan) -> Choice:
     for load in sorted(plan.loads, key=lambda one: one.load_start):
         inside = tuple(
             i
-            for i in dict.fromkeys(number[piece] for piece in load.pieces if piece in number)
+            for i in dict.fromkeys(number[piece] for piece in load.pieces)
             if i in open_items and {one.id for one in shop.items[i].pieces} <= set(load.pieces)
         )
         if inside and shop.fits(washer[load.washer], shop.items[inside[0]].family, inside):
@@ -91,10 +92,10 @@ def as_choice(shop: Shop, plan: Plan) -> Choice:
         mine.extend(more)
         mine.sort(key=lambda load: load[0] in shop.late)
     first = complete(shop, rest, order)
-    kept = frozenset(number[piece] for piece in plan.spares if piece in number)
+    kept = frozenset(number[piece] for piece in plan.spares)
     return Choice(
         loads=tuple(tuple(mine) for mine in loads),
-        runs=_runs(shop, plan, number),
+        runs=with_forced(shop, _runs(shop, plan, number)),
         covered=cover(shop, order, kept),
         target=tuple(
             plan.ready.get(member.id, first.target[m])
@@ -111,10 +112,9 @@ def _runs(
     for cabinet in shop.instance.cabinets:
         starts: dict[int, list[int]] = {}
         for step in plan.dry:
-            i = number.get(step.piece, HAND)
-            if step.where == cabinet.id and i >= 0 and shop.items[i].stage <= Stage.WET:
-                inside = starts.setdefault(step.start, [])
-                if i not in inside:
-                    inside.append(i)
-        runs.append(tuple(tuple(starts[start]) for start in sorted(starts)))
+            i = number[step.piece]
+            if step.where == cabinet.id and shop.items[i].stage <= Stage.WET:
+                starts.setdefault(step.start, []).append(i)
+        # An item of several pieces stands in the plan once for each.
+        runs.append(tuple(tuple(dict.fromkeys(starts[start])) for start in sorted(starts)))
     return tuple(runs)

@@ -232,8 +232,10 @@ class _Book:
                     for i in self.to_wash
                     if self.shop.items[i].family == family
                 )
-                loads = -(-weight // max(1, max(self.fullest[key] for key in here)))
-                minutes += max(1, loads) * min(self._cycle(w, family) for w, _ in here)
+                fullest = max(self.fullest[key] for key in here)
+                # Pieces of no weight still need a load.
+                loads = -(-weight // fullest) if fullest else 1
+                minutes += loads * min(self._cycle(w, family) for w, _ in here)
         available = _delayed(self.washer_minutes, min(tails, default=0))
         return [Row(need=(float(minutes),), credit=0.0, available=available)]
 

@@ -8,7 +8,7 @@ can use them. Source: common practice, no published source.
 from collections.abc import Iterable
 from enum import StrEnum
 
-from sootline.core.washplan.cabinets import assign_runs
+from sootline.core.washplan.cabinets import Runs, assign_runs, with_forced
 from sootline.core.washplan.dispatch import Choice
 from sootline.core.washplan.forming import (
     Formed,
@@ -32,21 +32,21 @@ class HandRule(StrEnum):
     PRIORITY_ALTERNATE = "priority alternate"
 
 
-def rule_choice(shop: Shop, rule: HandRule) -> Choice:
-    """Decide loads, runs and spares as one of the hand rules does."""
+def rule_choice(shop: Shop, rule: HandRule, *, boxed: bool = True) -> Choice:
+    """Decide loads, spares and, if boxed, cabinet runs as one of the hand rules does."""
     order = arrival(shop)
     if rule is HandRule.PRIORITY_ALTERNATE:
         order = sorted(order, key=lambda member: -shop.priority[member])
     groups = family_groups(shop, order)
     if rule is HandRule.FILL_THE_DRUM:
         groups = [group_of(shop, group.items, -group.weight) for group in groups]
-    return complete(shop, form_loads(shop, groups, _pick(shop, rule)), order)
+    return complete(shop, form_loads(shop, groups, _pick(shop, rule)), order, boxed=boxed)
 
 
 def complete(shop: Shop, formed: Formed, order: list[int], *, boxed: bool = True) -> Choice:
     """Add to formed loads the cabinet runs, the spares, and a first target per member."""
     wet = wet_times(shop, formed, order)
-    runs = assign_runs(shop, wet) if boxed else tuple(() for _ in shop.cabinets)
+    runs: Runs = assign_runs(shop, wet) if boxed else ((),) * len(shop.cabinets)
     covered = cover(shop, order)
     target = list(shop.release)
     for i, minute in wet.items():
@@ -56,7 +56,7 @@ def complete(shop: Shop, formed: Formed, order: list[int], *, boxed: bool = True
             target[item.member] = max(target[item.member], end)
     return Choice(
         loads=tuple(tuple(loads) for loads in formed.loads),
-        runs=runs,
+        runs=with_forced(shop, runs),
         covered=covered,
         target=tuple(target),
     )

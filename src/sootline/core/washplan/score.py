@@ -6,6 +6,7 @@ from sootline.core.washplan.dispatch import Timetable
 from sootline.core.washplan.plan import Goal
 
 Rank = tuple[int, int, int]
+GIVE_WAY = 240  # minutes
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -27,7 +28,7 @@ class Judge:
         return sum(priority for priority, minute in pairs if minute <= self.by)
 
     def rank(self, table: Timetable) -> Rank:
-        """Return what is compared, the less the better, ties broken as the goal says, then by fewer loads."""
+        """Return what is compared, the less the better; the last tie goes to fewer loads."""
         if self.goal is Goal.DEADLINE:
             return -self.ready_weight(table), table.objective, len(table.drums)
         if self.goal is Goal.ALL_DONE:
@@ -49,10 +50,21 @@ class Judge:
         return mean + table.makespan / 5000
 
     def targets(self, table: Timetable) -> tuple[int, ...]:
-        """Return what members aim at next: for all-done everybody at the common end."""
+        """Return what members aim at next.
+
+        For all-done everybody aims at the common end. For a deadline those in time, and the next
+        one, aim at the deadline itself and whoever is late gives way to them.
+        """
         if self.goal is Goal.ALL_DONE:
             return (table.makespan,) * len(table.ready)
-        return tuple(table.ready)
+        if self.goal is Goal.SOONEST:
+            return tuple(table.ready)
+        target = [max(minute, self.by) + GIVE_WAY for minute in table.ready]
+        late = sorted(minute for minute in table.ready if minute > self.by)
+        for member, minute in enumerate(table.ready):
+            if minute <= max([self.by, *late[:1]]):
+                target[member] = self.by
+        return tuple(target)
 
     def gap(self, table: Timetable, bound: float) -> float:
         """Return how far this may be from the best, as a share; 0 is proven best."""

@@ -5,7 +5,6 @@ over a grid of orders, and the best are annealed. Nothing here reads a clock: `s
 """
 
 from collections.abc import Callable
-from contextlib import suppress
 from dataclasses import dataclass, replace
 from itertools import islice
 from math import exp
@@ -25,10 +24,14 @@ from sootline.core.washplan.writeout import write_plan
 
 Stop = Callable[[], bool]
 SINGLE_PIECES_UP_TO = 250
+RETARGET = 0.3
+PROMISING = 1.2
 FIRST_CYCLE = 600
 MOST_MERGES = 40
 LONGEST_CYCLE = 20_000
-HOT, COLD = 0.004, 0.0001  # shares of the cost that a step may be worse by, at the two ends
+# Shares of the cost that a step may be worse by, at the two ends; with many pieces there is less
+# time to cool down. Found by trying.
+HOT, COLD, HOT_PIECES = 0.02, 0.0001, 100
 
 
 def solve(
@@ -108,45 +111,38 @@ class _Search:
 
     def by_rule(self, rule: HandRule) -> None:
         """Try one hand rule, with and without cabinet runs."""
-        choice = rule_choice(self.shop, rule)
-        self._settle(choice)
-        if self.shop.cabinets:
-            # A rack may be too small for some, or too slow for the helpers' hours.
-            with suppress(BadInputError):
-                self._settle(replace(choice, runs=((),) * len(self.shop.cabinets)))
+        for boxed in (True, False) if self.shop.cabinets else (False,):
+            self._settle(rule_choice(self.shop, rule, boxed=boxed))
 
     def improve(self) -> None:
         """Form loads over the grid, then anneal in ever longer cycles, then piece by piece."""
         for choice in grid(self.shop):
             if self._over():
                 return
-            with suppress(BadInputError):
-                self._settle(choice)
+            self._settle(choice)
         length = FIRST_CYCLE
         fine = len(self.shop.instance.pieces) <= SINGLE_PIECES_UP_TO
-        while not self._over() and self.best is not None:
-            self._anneal(self.best, length)
+        while not self._over():
+            self._anneal(self._best(), length)
             if fine:
-                self._anneal(self._single(self.best), length)
+                self._anneal(self._single(self._best()), length)
             length = min(2 * length, LONGEST_CYCLE)
 
     def tidy(self) -> None:
         """Wash fewer loads where that costs nobody anything."""
-        tries = MOST_MERGES
-        bettered = True
-        while bettered and tries and self.best is not None:
-            best, bettered = self.best, False
+        tries, bettered = MOST_MERGES, True
+        while bettered:
+            best, bettered = self._best(), False
             for choice in islice(merged(best.shop, best.choice), tries):
                 tries -= 1
                 self._find(best.shop, choice)
-                if self.best is not best:
-                    bettered = True
+                bettered = self.best is not best
+                if bettered:
                     break
 
     def plan(self) -> Plan:
         """Write the best out, with its bound and gap."""
-        assert self.best is not None  # the hand rules come first
-        best = self.best
+        best = self._best()
         plan = write_plan(best.shop, best.choice, best.table)
         if self.bound is None:
             return plan
@@ -155,52 +151,64 @@ class _Search:
     def _over(self) -> bool:
         """Say whether nothing better is wanted or possible."""
         best, bound = self.best, self.bound
-        closed = best is not None and bound is not None and self.judge.gap(best.table, bound) <= 0
-        # A closed gap settles the goal itself; its tie-break is worth no more of anybody's time.
-        return closed or self.stop()
+        if best is not None and bound is not None and self.judge.goal is not Goal.DEADLINE:
+            # With a deadline the members who miss it, and the tie-break, are worth going on for.
+            return self.judge.gap(best.table, bound) <= 0 or self.stop()
+        return self.stop()
 
-    def _find(self, shop: Shop, choice: Choice) -> _Found:
+    def _best(self) -> _Found:
+        if self.best is None:
+            place, message = "helpers", MessageId("washplan.helpers_run_out")
+            raise BadInputError([Fault(place=place, message=message)])
+        return self.best
+
+    def _find(self, shop: Shop, choice: Choice) -> _Found | None:
+        """Run a choice through the wash room; None if the helpers' hours end before the work."""
         table = dispatch(shop, choice)
-        found = _Found(
-            shop=shop,
-            choice=replace(choice, target=self.judge.targets(table)),
-            table=table,
-            rank=self.judge.rank(table),
-            cost=self.judge.cost(table),
-        )
-        if self.best is None or found.rank < self.best.rank:
-            self.best = replace(found, choice=choice)
+        if table is None:
+            return None
+        rank, cost = self.judge.rank(table), self.judge.cost(table)
+        found = _Found(shop=shop, choice=choice, table=table, rank=rank, cost=cost)
+        if self.best is None or rank < self.best.rank:
+            self.best = found
         return found
 
     def _settle(self, choice: Choice, shop: Shop | None = None) -> None:
-        """Aim at what came out, some times over."""
-        shop = shop or self.shop
+        """Aim at what came out, some times over, as long as it promises anything."""
         for _ in range(3):
-            choice = self._find(shop, choice).choice
+            found = self._find(shop or self.shop, choice)
+            if found is None or found.cost > PROMISING * self._best().cost:
+                return
+            choice = replace(choice, target=self.judge.targets(found.table))
 
     def _single(self, found: _Found) -> _Found:
         """See a choice piece by piece."""
-        plan = write_plan(found.shop, found.choice, found.table)
         shop = open_shop(found.shop.instance, single=True)
-        return self._find(shop, as_choice(shop, plan))
+        if len(shop.items) == len(found.shop.items):
+            return found
+        plan = write_plan(found.shop, found.choice, found.table)
+        return self._find(shop, as_choice(shop, plan)) or found
 
     def _anneal(self, found: _Found, length: int) -> None:
-        shop = found.shop
-        found = self._find(shop, found.choice)
+        """Take random steps, ever less often one that makes it worse."""
+        hot = HOT * min(1.0, HOT_PIECES / len(self.shop.instance.pieces))
         for step in range(length):
             if self._over():
                 return
-            moved = neighbour(
-                At(shop=shop, choice=found.choice, table=found.table, chance=self.chance)
-            )
-            if moved is None:
-                continue
-            try:
-                tried = self._find(shop, moved)
-            except BadInputError:
-                continue
-            heat = HOT * (COLD / HOT) ** (step / length) * found.cost
-            if tried.cost <= found.cost or self.chance.random() < exp(
-                (found.cost - tried.cost) / max(heat, 1e-9)
-            ):
-                found = tried
+            tried = self._step(found)
+            if tried is not None:
+                heat = hot * (COLD / hot) ** (step / length) * found.cost
+                worse = (tried.cost - found.cost) / max(heat, 1e-9)
+                if worse <= 0 or self.chance.random() < exp(-worse):
+                    found = tried
+
+    def _step(self, found: _Found) -> _Found | None:
+        """Try a neighbour, now and then with the members' targets set to what came out."""
+        at = At(shop=found.shop, choice=found.choice, table=found.table, chance=self.chance)
+        moved = neighbour(at)
+        if moved is None:
+            return None
+        if self.chance.random() < RETARGET:
+            aims = self.judge.targets(found.table), tuple(found.table.ready)
+            moved = replace(moved, target=self.chance.choice(aims))
+        return self._find(found.shop, moved)

@@ -3,6 +3,7 @@
 from typing import Any
 
 import pytest
+from tests.instances.small import GLOVES, SHELL, WASHER, piece, small
 
 from sootline.core.basis import BadInputError, ComponentId, MachineId, MemberId, PlaceId
 from sootline.core.washplan import (
@@ -17,13 +18,12 @@ from sootline.core.washplan import (
     Task,
     Washer,
 )
-from tests.instances.small import GLOVES, SHELL, WASHER, piece, small
 
 NOBODY = MemberId("nobody")
 STRAY = ComponentId("stray")
 
 
-def _cap(**facts: Any) -> tuple[Washer, ...]:
+def _cap(**facts: int) -> tuple[Washer, ...]:
     run = {"cap": 100, "min": 60, "temp": 40, **facts}
     return (Washer(id=MachineId("w0"), programmes={"S": Programme(**run)}),)
 
