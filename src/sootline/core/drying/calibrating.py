@@ -166,7 +166,7 @@ def _trust(factor: Band, here: int, elsewhere: int, place: PlaceId) -> Finding:
         "low": f"{factor.low:.2f}",
         "high": f"{factor.high:.2f}",
     }
-    ground = as_entered("drying.logged")
+    ground = as_entered("room.logged")
     if not here + elsewhere:
         return finding(Bearing.WARNS, "drying.trust.none", ground, **values)
     message = "drying.trust.own" if here >= _ENOUGH else "drying.trust.few"

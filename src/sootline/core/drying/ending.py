@@ -27,7 +27,7 @@ def judge_weight(dry: Quantity | None, now: Quantity | None, assumptions: Assump
         UnreadableValueError: no weight, or far below the stored one: the weights are asked about
             again.
     """
-    ground = as_entered("drying.end")
+    ground = as_entered("room.end")
     if dry is None or now is None:
         return finding(Bearing.ASKS, "drying.end.touch_only", ground)
     stored, present = dry.to("kg"), now.to("kg")

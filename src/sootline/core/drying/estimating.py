@@ -12,7 +12,6 @@ from enum import StrEnum
 from sootline.core.basis import (
     Assumptions,
     Band,
-    MessageId,
     MinuteSpan,
     UnreadableValueError,
 )
@@ -22,6 +21,8 @@ from sootline.core.drying.rates import Batch, Blown, free_rate_kg_h, highest_rat
 from sootline.core.drying.rooms import RoomBalance
 from sootline.core.drying.spreading import spread
 
+WEIGHED = "drying.rests.weighed"
+DEFAULT = "drying.rests.default"
 _DIMENSIONS = 4
 _DAMPEST = 0.995
 # Closer to equilibrium than this a balance on a wash-room scale tells nothing [kg/kg].
@@ -38,16 +39,17 @@ class Bound(StrEnum):
 
 @dataclass(frozen=True, kw_only=True)
 class Wetness:
-    """How wet a batch is, and what that rests on.
+    """How wet a batch is.
 
     Args:
+        measured: whether somebody weighed that here.
         moisture: water over stored dry mass after the spin [kg/kg].
         end: water over stored dry mass at which it counts as dry [kg/kg]; None takes the margin
             of the table.
     """
 
     moisture: Band
-    rests_on: MessageId
+    measured: bool
     end: Band | None = None
 
 
@@ -69,7 +71,7 @@ class DryingEstimate:
     """How long drying takes, and on what that rests.
 
     Args:
-        hours: earliest, likely, late, as nine in ten loads are expected to lie.
+        minutes: nine in ten loads are expected between its ends.
         water_kg: what has to leave [kg].
         rate_kg_h: in the constant period [kg/h].
         highest_kg_h: what no load exceeds in this air stream [kg/h]; None in still air.
@@ -109,7 +111,7 @@ def estimate_drying(
             earliest=max(1, math.floor(min(low, likely) * 60)),
             likely=max(1, round(likely * 60)),
             late=max(1, math.ceil(max(high, likely) * 60)),
-            rests_on=wetness.rests_on,
+            rests_on=WEIGHED if wetness.measured else DEFAULT,
         ),
         water_kg=case.bone_kg * (moistures.start - moistures.end),
         rate_kg_h=rate,

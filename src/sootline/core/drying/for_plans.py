@@ -5,7 +5,7 @@ with the planning table.
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sootline.core.basis import (
     Assumptions,
@@ -35,6 +35,7 @@ from sootline.core.gear.terms import ResolvedLimit
 from sootline.core.laundry.rooms import DryingPlace, DryingTime, WashRoom
 from sootline.core.machines.grounds import as_entered
 
+OWN_LOADS = "drying.rests.own_loads"
 # An interval whose late end is further off than three days is no promise to plan on [min].
 LONGEST_MIN = 3 * 24 * 60
 
@@ -137,6 +138,9 @@ def _estimate(at: _Place, batch: Batch, assumptions: Assumptions) -> PlaceEstima
         around = Surroundings(place=at.blown, room=at.balance, others_kg_h=at.others_kg_h)
         try:
             estimate = estimate_drying(batch, at.wetness, around, known.factor, assumptions)
+            if known.here:
+                own = replace(estimate.minutes, rests_on=OWN_LOADS)
+                estimate = replace(estimate, minutes=own)
             findings = (known.trust, *_too_slow(place, estimate))
         except UnreadableValueError as error:
             values = dict(error.values)

@@ -17,7 +17,6 @@ from sootline.core.drying.rates import Batch, Blown
 from sootline.core.drying.readings import LoggedLoad
 from sootline.core.drying.rooms import balance_room
 from sootline.core.machines.grounds import as_entered
-from sootline.core.machines.moisture import WEIGHED
 
 # Further off than this a load was left hanging, or something was written down wrong.
 _MOST = 10.0
@@ -45,12 +44,12 @@ def compare_load(load: LoggedLoad, place: Blown, assumptions: Assumptions) -> Ra
     dry, start, end = (float(one.to("kg")) for one in (load.dry, load.start, load.end))
     room = balance_room(load.air, assumptions)
     values = {"place": load.place, "cloth": load.cloth.value, "lasted": str(load.lasted)}
-    ground = as_entered("drying.logged")
+    ground = as_entered("room.logged")
     if end <= dry:
         return finding(Bearing.NOTES, "drying.log.past_dry", ground, **values)
     wetness = Wetness(
         moisture=Band.exactly((start - dry) / dry),
-        rests_on=WEIGHED,
+        measured=True,
         end=Band.exactly((end - dry) / dry),
     )
     try:

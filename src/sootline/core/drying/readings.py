@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from sootline.core.basis import PlaceId, Quantity, UnreadableValueError
 from sootline.core.drying.cloths import Cloth
-from sootline.core.machines import Drum, WeighedSpin
+from sootline.core.machines import BathReading, Drum, LabResult, WeighedSpin
 
 _MOST_CHANGES = 200
 
@@ -93,15 +93,19 @@ class Readings:
     """Everything read off and weighed in the wash room, as far as anybody did.
 
     Args:
+        baths: what thermometer and strip read in a bath.
         scales: loads weighed dry and after the spin.
+        laboratory: what a laboratory or a verification kit reported, as it was reported.
         logged: loads weighed before and after drying.
     """
 
     drums: tuple[Drum, ...] = ()
+    baths: tuple[BathReading, ...] = ()
     scales: tuple[WeighedSpin, ...] = ()
     air: RoomAir | None = None
     fans: tuple[Fan, ...] = ()
     logged: tuple[LoggedLoad, ...] = ()
+    laboratory: tuple[LabResult, ...] = ()
 
     def fan(self, place: PlaceId) -> Fan | None:
         """Return the fan of a place; None where there is none."""

@@ -9,6 +9,7 @@ from typing import Annotated
 
 from sootline.core.basis import EditionId, MappingForm, MemberId, Moment, require_offset
 from sootline.core.care.policy import CarePolicy
+from sootline.core.drying import Readings
 from sootline.core.exposure.calls import Call
 from sootline.core.gear.components import Component
 from sootline.core.gear.labels import Guide
@@ -89,6 +90,7 @@ class Job:
         checks: what named people felt and saw on components after drying.
         builds: which components were fitted together.
         riding: fit limits, duties, masks, loans, try-ons, exchanges.
+        readings: what was read off and weighed in the wash room.
     """
 
     version: int
@@ -104,6 +106,7 @@ class Job:
     checks: tuple[AfterWashCheck, ...] = ()
     builds: tuple[Built, ...] = ()
     riding: RidingFacts = RidingFacts()
+    readings: Readings = Readings()
 
     def __post_init__(self) -> None:
         require_offset(self.now)

@@ -9,6 +9,7 @@ from sootline.core.machines.detergents import (
 )
 from sootline.core.machines.drums import Drum, SpinSpeed, loading_lb_ft3, volume_l
 from sootline.core.machines.heating import heating_kwh
+from sootline.core.machines.in_force import limits_in_force, resolved, stricter_labels
 from sootline.core.machines.moisture import (
     Moisture,
     WeighedSpin,
@@ -16,8 +17,14 @@ from sootline.core.machines.moisture import (
     scale_moisture,
     weighed_share,
 )
-from sootline.core.machines.programme_check import Setting, WashLimits, check_programme
+from sootline.core.machines.programme_check import (
+    BathReading,
+    Setting,
+    WashLimits,
+    check_programme,
+)
 from sootline.core.machines.reductions import (
+    Act,
     LabResult,
     Measured,
     Method,
@@ -38,6 +45,8 @@ from sootline.core.machines.spin import (
 from sootline.core.machines.wash_count import mark_washes
 
 __all__ = [
+    "Act",
+    "BathReading",
     "Cost",
     "CostItem",
     "CostKind",
@@ -67,15 +76,18 @@ __all__ = [
     "heating_kwh",
     "highest_speed_rpm",
     "lay_out_reductions",
+    "limits_in_force",
     "loading_lb_ft3",
     "mark_washes",
     "moisture_after",
     "reckon_cost",
+    "resolved",
     "scale_moisture",
     "set_point_g",
     "soap_bound_g",
     "speed_rpm",
     "spread_of_g",
+    "stricter_labels",
     "volume_l",
     "weighed_share",
 ]

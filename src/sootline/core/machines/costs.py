@@ -145,7 +145,7 @@ def _break_even(sheet: CostSheet, variable: float) -> float | None:
 
 
 def _findings(sheet: CostSheet, variable: float) -> Iterator[Finding]:
-    ground = as_entered("machine.cost")
+    ground = as_entered("washer.cost")
     yield finding(Bearing.NOTES, "machine.cost.dated", ground, dated=sheet.dated)
     given = {item.kind for item in sheet.items}
     for kind in _NEEDED:

@@ -11,6 +11,18 @@ _MOST_ERROR_PERCENT = 50
 
 
 @dataclass(frozen=True, kw_only=True)
+class SpinSpeed:
+    """The fastest spin of one programme [rpm]."""
+
+    programme: str
+    speed: Quantity
+
+    def __post_init__(self) -> None:
+        if self.speed.to("rpm") <= 0:
+            raise UnreadableValueError("machine.drum.speed", value=str(self.speed))
+
+
+@dataclass(frozen=True, kw_only=True)
 class Drum:
     """A washer's drum as somebody measured it.
 
@@ -27,7 +39,7 @@ class Drum:
     depth: Quantity | None = None
     diameter_error: Quantity | None = None
     speed_error: Quantity | None = None
-    speeds: tuple["SpinSpeed", ...] = ()
+    speeds: tuple[SpinSpeed, ...] = ()
 
     def __post_init__(self) -> None:
         for length in (self.diameter, self.depth):
@@ -61,18 +73,6 @@ class Drum:
     def speed_of(self, programme: str) -> Quantity | None:
         """Return the spin speed of a programme; None when nobody entered it."""
         return next((one.speed for one in self.speeds if one.programme == programme), None)
-
-
-@dataclass(frozen=True, kw_only=True)
-class SpinSpeed:
-    """The fastest spin of one programme [rpm]."""
-
-    programme: str
-    speed: Quantity
-
-    def __post_init__(self) -> None:
-        if self.speed.to("rpm") <= 0:
-            raise UnreadableValueError("machine.drum.speed", value=str(self.speed))
 
 
 def volume_l(diameter_m: float, depth_m: float) -> float:

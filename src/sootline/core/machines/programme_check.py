@@ -32,6 +32,16 @@ class WashLimits:
 
 
 @dataclass(frozen=True, kw_only=True)
+class BathReading:
+    """What thermometer and strip or meter read in the bath of one programme; None is not read."""
+
+    washer: MachineId
+    programme: str
+    bath: Quantity | None = None
+    ph: Quantity | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
 class Setting:
     """A programme as it is set or read off; None is not known.
 
@@ -87,7 +97,7 @@ def _spin(
         yield _stands(setting, "spin", setting.spin, limit)
     else:
         yield finding(
-            Bearing.ASKS, "machine.spin.unknown", as_entered("machine.spin"), **setting.names
+            Bearing.ASKS, "machine.spin.unknown", as_entered("washer.spin"), **setting.names
         )
 
 
@@ -124,7 +134,7 @@ def _bath(setting: Setting, limit: ResolvedLimit) -> Iterator[Finding]:
     """Judge the bath in the unit it was entered in."""
     if setting.bath is None:
         yield finding(
-            Bearing.ASKS, "machine.bath.unknown", as_entered("machine.bath"), **setting.names
+            Bearing.ASKS, "machine.bath.unknown", as_entered("washer.bath"), **setting.names
         )
         return
     judged = _stands(setting, "bath", setting.bath, limit)
@@ -133,13 +143,13 @@ def _bath(setting: Setting, limit: ResolvedLimit) -> Iterator[Finding]:
         meant = Quantity(amount=setting.bath.amount, unit="°F")
         if limit.stand(meant) is Standing.WITHIN:
             values = setting.names | {"reading": str(setting.bath), "meant": str(meant)}
-            ground = as_entered("machine.bath")
+            ground = as_entered("washer.bath")
             yield finding(Bearing.ASKS, "machine.bath.other_unit", ground, **values)
 
 
 def _acidity(setting: Setting, limits: WashLimits) -> Iterator[Finding]:
     if setting.ph is None:
-        yield finding(Bearing.ASKS, "machine.ph.unknown", as_entered("machine.ph"), **setting.names)
+        yield finding(Bearing.ASKS, "machine.ph.unknown", as_entered("washer.ph"), **setting.names)
         return
     yield _stands(setting, "ph", setting.ph, limits.ph_low)
     yield _stands(setting, "ph", setting.ph, limits.ph_high)
