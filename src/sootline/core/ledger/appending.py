@@ -7,21 +7,23 @@ can write, and keeps what comes back in the same transaction.
 import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import cast
 
 from sootline.core.basis import (
     BadInputError,
     Fault,
     InstallationId,
+    ItemId,
     MessageId,
     SootlineError,
     require_offset,
 )
-from sootline.core.ledger.drafts import Draft
+from sootline.core.ledger.drafts import Draft, read_payload
 from sootline.core.ledger.entries import Entry, Head, Header, write_header
-from sootline.core.ledger.forms import FORMS
+from sootline.core.ledger.forms import FORMS, Payload, check_payload
 from sootline.core.ledger.hashing import SALT_BYTES, entry_hash, payload_digest
 from sootline.core.ledger.kinds import EntryKind
-from sootline.core.ledger.times import ClockFlag, clock_flags
+from sootline.core.ledger.times import DOUBTED, clock_flags
 
 
 class KeyReusedError(BadInputError):
@@ -141,8 +143,7 @@ def head_after(head: Head, entry: Entry, header: Header | None = None) -> Head:
         header: the entry's own, where it is read already.
     """
     read = header or entry.read_header()
-    clock = (ClockFlag.BACK, ClockFlag.AHEAD)
-    doubtful = any(flag in clock for flag in read.flags)
+    doubtful = not DOUBTED.isdisjoint(read.flags)
     # A person who says the clock is right ends the doubt, also where it jumped.
     confirmed = read.kind is EntryKind.CLOCK_CONFIRMED
     trusted = read.recorded_at if confirmed or not doubtful else head.trusted_at
@@ -188,6 +189,11 @@ def _check_target(head: Head, draft: Draft, target: Entry | None) -> None:
         raise _refused("ledger.append.erased_already", at, head)
     if header.item != draft.item:
         raise _refused("ledger.append.other_item", at, head)
+    said = read_payload(draft.payload)
+    if draft.corrects is not None and header.kind is not EntryKind.CORRECTED and "payload" in said:
+        kind = EntryKind(str(said.get("kind", header.kind)))
+        thing = ItemId(str(said.get("item", header.item)))
+        check_payload(kind, thing, cast("Payload", said["payload"]))
 
 
 def _refused(message: str, at: int, head: Head) -> BadInputError:
@@ -198,6 +204,7 @@ def _refused(message: str, at: int, head: Head) -> BadInputError:
 def _header(
     head: Head, draft: Draft, now: dt.datetime, salt: bytes, seen: dt.datetime | None
 ) -> Header:
+    flags = clock_flags(now, draft.occurred, trusted=head.trusted_at, seen=seen)
     return Header(
         installation=head.installation,
         seq=head.seq + 1,
@@ -212,7 +219,8 @@ def _header(
         actor=draft.actor,
         established=draft.established,
         payload_digest=payload_digest(salt, draft.payload),
-        flags=clock_flags(now, draft.occurred, trusted=head.trusted_at, seen=seen),
+        flags=flags,
+        trusted_at=None if DOUBTED.isdisjoint(flags) else head.trusted_at,
         corrects=draft.corrects,
         erases=draft.erases,
         second=draft.second,

@@ -21,10 +21,11 @@ from sootline.core.basis import (
     require_offset,
 )
 from sootline.core.ledger.canonical import Json, canonical, read_canonical
+from sootline.core.ledger.forms import read_occurred
 from sootline.core.ledger.hashing import ALGORITHM, BEGINNING, FORMAT, entry_hash
 from sootline.core.ledger.items import parse_item
 from sootline.core.ledger.kinds import EntryKind, Established
-from sootline.core.ledger.times import ClockFlag, ClockSource, Occurred
+from sootline.core.ledger.times import ClockFlag, Occurred
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -50,6 +51,8 @@ class Header:
         form: in which form its payload is written.
         actor: who recorded it; who did the deed stands in the payload.
         flags: what is wrong with its times.
+        trusted_at: of an entry whose clock is flagged: when the last entry before it was recorded
+            whose clock was not.
         corrects: the entry it corrects.
         erases: the entry whose payload it has erased.
         second: the other person, of an erasure.
@@ -69,6 +72,7 @@ class Header:
     established: Established
     payload_digest: str
     flags: tuple[ClockFlag, ...] = ()
+    trusted_at: dt.datetime | None = None
     corrects: int | None = None
     erases: int | None = None
     second: Second | None = None
@@ -147,6 +151,8 @@ def write_header(header: Header) -> str:
     }
     if header.flags:
         document["flags"] = [flag.value for flag in header.flags]
+    if header.trusted_at is not None:
+        document["trusted_at"] = header.trusted_at.isoformat()
     if header.corrects is not None:
         document["corrects"] = header.corrects
     if header.erases is not None:
@@ -191,9 +197,10 @@ def header_of(document: Json, *, place: str = "header") -> Header:
 def _header(document: dict[str, Json]) -> Header:
     """Read the fields; anything unknown or missing raises."""
     fields = dict(document)
-    occurred = _occurred(fields.pop("occurred"))
+    occurred = read_occurred(fields.pop("occurred"))
     second = fields.pop("second", None)
     flags = fields.pop("flags", [])
+    trusted = fields.pop("trusted_at", None)
     del fields["v"], fields["alg"]
     read = Header(
         recorded_at=dt.datetime.fromisoformat(_text(fields.pop("recorded_at"))),
@@ -202,6 +209,7 @@ def _header(document: dict[str, Json]) -> Header:
         established=Established(_text(fields.pop("established"))),
         occurred=occurred,
         flags=tuple(ClockFlag(_text(flag)) for flag in cast("list[Json]", flags)),
+        trusted_at=None if trusted is None else dt.datetime.fromisoformat(_text(trusted)),
         second=None if second is None else _second(second),
         **fields,  # type: ignore[arg-type]  # names and types are checked just below
     )
@@ -210,21 +218,8 @@ def _header(document: dict[str, Json]) -> Header:
             raise TypeError(name)
     for name in ("installation", "prev", "idem", "device", "actor", "payload_digest"):
         _text(getattr(read, name))
-    require_offset(read.recorded_at)
+    require_offset(read.recorded_at, read.trusted_at)
     return read
-
-
-def _occurred(value: Json) -> Occurred:
-    fields = dict(cast("dict[str, Json]", value))
-    offset = fields["offset_s"]
-    if type(offset) not in (int, type(None)) or len(fields) != 4:
-        raise TypeError("occurred")
-    return Occurred(
-        earliest=dt.datetime.fromisoformat(_text(fields["earliest"])),
-        latest=dt.datetime.fromisoformat(_text(fields["latest"])),
-        clock=ClockSource(_text(fields["clock"])),
-        offset_s=cast("int | None", offset),
-    )
 
 
 def _second(value: Json) -> Second:

@@ -5,20 +5,24 @@ write more. A form's number rises when what is demanded changes its meaning; old
 as they were written and are read through upcasters, one step at a time.
 """
 
+import datetime as dt
 from collections.abc import Callable, Iterator, Mapping
 from types import MappingProxyType
+from typing import Any, cast
 
 from sootline.core.basis import BadInputError, Fault, ItemId, MessageId, UnreadableValueError
 from sootline.core.gear.state import Assembly
 from sootline.core.ledger.canonical import Json
 from sootline.core.ledger.items import ItemKind, kind_of, parse_item
 from sootline.core.ledger.kinds import EntryKind
+from sootline.core.ledger.times import ClockSource, Occurred
 from sootline.core.rulebook.contaminants import Decider, Level
 
 Payload = Mapping[str, Json]
 Upcaster = Callable[[Payload], Payload]
 
 _E, _I = EntryKind, ItemKind
+_OCCURRED_FIELDS = 4
 # Everything is at its first form yet; a kind that moves on stands here with its number.
 FORMS: Mapping[EntryKind, int] = MappingProxyType(dict.fromkeys(EntryKind, 1))
 UPCASTERS: Mapping[tuple[EntryKind, int], Upcaster] = MappingProxyType({})
@@ -159,12 +163,52 @@ def _faults(kind: EntryKind, thing: ItemId, payload: Payload) -> Iterator[Fault]
         if value is not None and value not in words:
             listed = ", ".join(sorted(words))
             yield _fault(f"payload.{name}", "ledger.form.word", value=str(value), words=listed)
-    moved = payload.get("item")
-    if isinstance(moved, str):
+    if kind is EntryKind.CORRECTED:
+        yield from _correction_faults(payload)
+
+
+def _correction_faults(payload: Payload) -> Iterator[Fault]:
+    """Hold a correction to what it may put right: that it happened, to what, what, when, how."""
+    named = [name for name in CORRECTS if name in payload]
+    if bool(named) == (payload.get("withdrawn") is True):
+        yield _fault("payload", "ledger.form.correction", names=", ".join(CORRECTS))
+    for name, check in CORRECTS.items():
         try:
-            parse_item(moved)
+            if name in payload:
+                check(payload[name])
         except UnreadableValueError as error:
-            yield Fault(place="payload.item", message=error.message, values=error.values)
+            yield Fault(place=f"payload.{name}", message=error.message, values=error.values)
+        except (KeyError, TypeError, ValueError):
+            values = {"name": name, "value": str(payload[name])}
+            yield _fault(f"payload.{name}", "ledger.form.corrected_value", **values)
+
+
+def read_occurred(value: Json) -> Occurred:
+    """Return a span of time from its JSON form, as headers and corrections write it.
+
+    Raises:
+        KeyError, TypeError, ValueError: it is none.
+    """
+    fields = dict(cast("dict[str, Json]", value))
+    offset = fields["offset_s"]
+    if type(offset) not in (int, type(None)) or len(fields) != _OCCURRED_FIELDS:
+        raise TypeError("occurred")
+    return Occurred(
+        earliest=dt.datetime.fromisoformat(cast("str", fields["earliest"])),
+        latest=dt.datetime.fromisoformat(cast("str", fields["latest"])),
+        clock=ClockSource(cast("str", fields["clock"])),
+        offset_s=cast("int | None", offset),
+    )
+
+
+def _object(value: Json) -> None:
+    if not isinstance(value, dict):
+        raise TypeError(value)
+
+
+CORRECTS: Mapping[str, Callable[[Any], object]] = MappingProxyType(
+    {"item": parse_item, "kind": EntryKind, "occurred": read_occurred, "payload": _object}
+)
 
 
 def _fault(place: str, message: str, **values: str) -> Fault:

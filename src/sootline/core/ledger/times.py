@@ -38,6 +38,10 @@ class ClockFlag(StrEnum):
     FUTURE = "occurred-ahead"
 
 
+# Flags of the recording machine's own clock.
+DOUBTED = frozenset({ClockFlag.BACK, ClockFlag.AHEAD})
+
+
 @dataclass(frozen=True, kw_only=True, slots=True)
 class Occurred:
     """When something happened, as stated.
