@@ -139,7 +139,7 @@ def test_loads_keep_shell_and_liner_apart(night: Path, capsys: Capture) -> None:
     code, out, _ = run(capsys, "loads", night, "--why")
 
     assert code == 0
-    assert "2 sorts" in out
+    assert "2 groups" in out
     assert "in a closed mesh bag" in out
 
 
@@ -150,7 +150,7 @@ def test_plan_says_when_the_member_is_back(night: Path, capsys: Capture) -> None
     assert code == 0
     assert "LOADS, in order" in out
     assert "211: " in out
-    assert "No plan can" in out
+    assert "no plan brings gear back" in out
 
 
 @pytest.mark.parametrize("goal", ["all-done", "deadline"])
@@ -267,13 +267,14 @@ def test_rebuild_names_what_keeps_a_coat_off_the_hook(tmp_path: Path, capsys: Ca
 
 
 def test_demo_copies_its_files(tmp_path: Path, capsys: Capture) -> None:
-    """The files make a job that the other commands take."""
+    """The files a department has: lists, how they were read, labels, members, a call."""
     code, _, _ = run(capsys, "demo", "--files", tmp_path / "sallowby")
-    files = sorted((tmp_path / "sallowby").iterdir())
 
     assert code == 0
-    assert run(capsys, "job", "assemble", *files, "--out", tmp_path / "night.json")[0] == 0
-    assert run(capsys, "job", "check", tmp_path / "night.json")[0] == 0
+    assert {path.name for path in (tmp_path / "sallowby").iterdir()} >= {
+        "gear-list.csv",
+        "last-night.json",
+    }
 
 
 @pytest.mark.parametrize("command", ["decide", "loads", "plan", "due", "rebuild"])

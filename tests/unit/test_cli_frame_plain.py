@@ -1,7 +1,7 @@
 """The plain JSON form of results, and findings as text."""
 
 import datetime as dt
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
@@ -95,6 +95,29 @@ def test_a_finding_is_printed_with_bearing_sentence_and_ground() -> None:
     lines = finding_lines([FOUND], lang="en", width=80)
 
     assert lines[0].startswith('  LIMIT: "12 furlongs"')
-    assert "rests on: the label, label.wash_temp, in force since 2020-01;" in lines[-2]
-    assert "as somebody stated it" in " ".join(lines[-2:])
+    assert "rests on: read by 118 (as somebody stated it);" in lines[-2]
+    assert "label.wash_temp, in force since 2020-01" in " ".join(" ".join(lines[-2:]).split())
     assert max(map(len, lines)) <= 80
+
+
+def test_a_source_is_printed_whole() -> None:
+    """What a finding rests on is never cut off: a reader must be able to look it up."""
+    source = "NFPA 1851, 2020 edition, topic; " * 10 + "end"
+    ground = replace(FOUND.ground, source=source)
+
+    printed = " ".join(" ".join(finding_lines([replace(FOUND, ground=ground)], lang="en")).split())
+
+    assert source in printed
+
+
+def test_common_practice_is_named_once() -> None:
+    """Where there is no published source, the line says so once."""
+    ground = Ground(
+        rule=RuleId("wash.sinks"),
+        edition=EditionId("practice/laundry"),
+        source="common practice, no published source",
+        confidence=Confidence.PRACTICE,
+    )
+    printed = " ".join(finding_lines([replace(FOUND, ground=ground)], lang="en"))
+
+    assert printed.count("no published source") == 1

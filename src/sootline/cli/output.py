@@ -21,6 +21,7 @@ from sootline.words import name, say
 
 _FAULTS_SHOWN = 40
 _VALUE_SHOWN = 120
+_SOURCE_SHOWN = 500
 _UNSEEN = re.compile("[\x00-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
 
 
@@ -81,10 +82,14 @@ def print_faults(faults: Sequence[Fault], *, lang: str, as_json: bool) -> None:
         print("\n".join(fault_lines(faults, lang=lang)), file=sys.stderr)
 
 
-def printable(text: str) -> str:
-    """Return a text from outside as one that cannot steer a terminal or flood it."""
-    shown = _UNSEEN.sub(lambda match: ascii(match[0])[1:-1], text[:_VALUE_SHOWN])
-    return shown if len(text) <= _VALUE_SHOWN else f"{shown}... ({len(text)})"
+def printable(text: str, *, most: int = _VALUE_SHOWN) -> str:
+    """Return a text from outside as one that cannot steer a terminal or flood it.
+
+    Args:
+        most: characters shown of it.
+    """
+    shown = _UNSEEN.sub(lambda match: ascii(match[0])[1:-1], text[:most])
+    return shown if len(text) <= most else f"{shown}... ({len(text)})"
 
 
 def columns_wide() -> int:
@@ -138,9 +143,12 @@ def _ground(ground: Ground, lang: str) -> str:
         "confidence": ground.confidence.value,
     }
     message = "cli.ground.line"
-    if ground.in_force:
+    if ground.source == name("confidence", ground.confidence.value):
+        message = "cli.ground.plain"
+    elif ground.in_force:
         message, values["since"] = "cli.ground.dated", str(ground.in_force)
-    return say(message, {key: printable(value) for key, value in values.items()}, lang=lang)
+    shown = {key: printable(value, most=_SOURCE_SHOWN) for key, value in values.items()}
+    return say(message, shown, lang=lang)
 
 
 def _wrapped(mark: str, text: str, width: int) -> list[str]:

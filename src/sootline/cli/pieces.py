@@ -15,6 +15,11 @@ def called(component: Component, lang: str) -> str:
     return f"{name('kind', component.kind, lang=lang)} {printable(component.id)}"
 
 
+def whose(component: Component, lang: str) -> str:
+    """Return whose a component is, or that it is nobody's."""
+    return printable(component.owner or say("decide.nobodys", lang=lang))
+
+
 def listed(components: Iterable[Component], lang: str, *, among: Iterable[Component] = ()) -> str:
     """Return several components on one line.
 

@@ -1,13 +1,13 @@
 """`sootline due`: what is due today, and which dates nobody knows?"""
 
 import argparse
-import textwrap
 from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
-from sootline.cli.output import columns_wide, deliver, finding_lines, printable
+from sootline.cli.output import deliver, finding_lines
 from sootline.cli.parser import CommandParser
+from sootline.cli.pieces import listed, whose, wrapped
 from sootline.core.basis import BadInputError, Fault, MessageId
 from sootline.core.intervals import Standing
 from sootline.tasks.list_due import DueItem, DueList, due_gear
@@ -52,7 +52,7 @@ def _lines(result: DueList, options: argparse.Namespace) -> Iterator[str]:
     yield from finding_lines(result.findings, lang=lang)
     groups: dict[tuple[Standing, str, str, str], list[DueItem]] = {}
     for item in shown:
-        owner, day = item.component.owner or "-", str(item.due.first_day)
+        owner, day = whose(item.component, options.lang), str(item.due.first_day)
         groups.setdefault((item.due.standing, owner, item.due.matter, day), []).append(item)
     heading: Standing | None = None
     for (standing, *_), items in groups.items():
@@ -67,22 +67,15 @@ def _lines(result: DueList, options: argparse.Namespace) -> Iterator[str]:
 def _group(items: list[DueItem], lang: str) -> list[str]:
     """Say what one member's components have due on one day, in as few lines as possible."""
     first = items[0]
-    over = first.due.days_over
+    over, span = first.due.days_over, first.due.first_day
     values = {
-        "owner": first.component.owner or "-",
+        "owner": whose(first.component, lang),
         "matter": first.due.matter.value,
-        "first_day": str(first.due.first_day),
+        "first_day": str(span),
         "n": str(over or 0),
     }
     message = "due.line.over" if over else "due.line"
-    pieces = [
-        f"{name('kind', one.component.kind, lang=lang)} {printable(one.component.id)}"
-        for one in items
-    ]
-    head = say(message, values, lang=lang)
-    return textwrap.wrap(
-        f"{head}: {', '.join(pieces)}",
-        columns_wide(),
-        initial_indent="  ",
-        subsequent_indent="      ",
-    )
+    if span.earliest is None and span.latest is None:
+        message = "due.line.unknown"
+    what = listed([one.component for one in items], lang)
+    return wrapped(f"{say(message, values, lang=lang)}: {what}")

@@ -4,7 +4,7 @@ import argparse
 from collections.abc import Iterator
 from pathlib import Path
 
-from sootline.cli.output import deliver, finding_lines
+from sootline.cli.output import deliver, finding_lines, printable
 from sootline.cli.parser import CommandParser
 from sootline.cli.pieces import listed, wrapped
 from sootline.cli.registry import DONE, PROBLEM
@@ -58,7 +58,7 @@ def _sort(
     in_drum = sort.method is WashMethod.MACHINE
     what = name("company", sort.company, lang=lang) if in_drum else ""
     values = {
-        "number": str(number),
+        "place": str(number),
         "method": name("wash_method", sort.method, lang=lang),
         "what": f", {what}" if what else "",
         "apart": apart(sort, lang),
@@ -70,14 +70,17 @@ def _sort(
         yield from wrapped(say("loads.bagged", {"pieces": bagged}, lang=lang))
     for setting in sort.settings:
         values = {
-            "washer": setting.washer,
-            "programme": setting.programme,
+            "washer": printable(setting.washer),
+            "programme": printable(setting.programme),
             "limit": str(setting.limit),
-            "most": str(setting.pieces or "-"),
+            "n": str(setting.pieces),
         }
-        yield from wrapped(say("loads.setting", values, lang=lang))
+        message = "loads.setting.pieces" if setting.pieces else "loads.setting"
+        yield from wrapped(say(message, values, lang=lang))
     if sort.places:
-        yield from wrapped(say("loads.places", {"places": ", ".join(sort.places)}, lang=lang))
+        yield from wrapped(
+            say("loads.places", {"places": printable(", ".join(sort.places))}, lang=lang)
+        )
 
 
 def apart(sort: Sort, lang: str) -> str:

@@ -48,14 +48,16 @@ def planned_lines(job: Job, result: PlanResult, lang: str) -> Iterator[str]:
         yield from _load(load, clock, pieces, lang)
     if sheet.hand:
         yield from ("", say("plan.by_hand", lang=lang))
-    for hand in sheet.hand:
+    for hand in sorted(sheet.hand, key=lambda hand: hand.start.likely):
         method = name("wash_method", hand.method, lang=lang)
         what = listed([pieces[one] for one in hand.components], lang)
         yield from wrapped(f"{clock.between(hand.start, hand.end)}  {what}: {method}")
     yield from ("", say("plan.timeline", lang=lang))
-    yield from timeline(result, clock)
+    yield from timeline(result, clock, lang)
     yield from ("", *_how_good(result, lang))
-    yield from finding_lines([one.finding for one in result.pressures[:1]], lang=lang)
+    for pressure in result.pressures[:1]:
+        told = {"n": str(pressure.places), "at": clock.at(pressure.until)}
+        yield from wrapped(say(f"plan.pace.{pressure.resource}", told, lang=lang), indent=0)
     yield from finding_lines(result.rests_on, lang=lang)
     if result.refused or result.loads.sorting.refused:
         yield from ("", say("loads.refused", lang=lang))
@@ -85,11 +87,11 @@ class Clock:
         return f"{self.at(start.likely)}-{self.at(end.likely)}"
 
 
-def timeline(result: PlanResult, clock: Clock) -> Iterator[str]:
+def timeline(result: PlanResult, clock: Clock, lang: str) -> Iterator[str]:
     """Draw drums, drying places and checks as rows: = likely, . until the latest end."""
     sheet = result.worksheet
     rows: list[tuple[str, MinuteSpan, MinuteSpan]] = [
-        (f"{load.washer} load {load.number}", load.start, load.end) for load in sheet.loads
+        (_row(load, lang), load.start, load.end) for load in sheet.loads
     ]
     for place in dict.fromkeys(dry.where for dry in sheet.drying):
         runs = [dry for dry in sheet.drying if dry.where == place]
@@ -102,6 +104,11 @@ def timeline(result: PlanResult, clock: Clock) -> Iterator[str]:
     for label, start, end in rows:
         cells = "".join(_cell(minute * step, step, start, end) for minute in range(_WIDTH))
         yield f"  {printable(label)[:20]:20} {cells.rstrip()}"
+
+
+def _row(load: LoadSheet, lang: str) -> str:
+    values = {"washer": load.washer, "place": str(load.number)}
+    return say("plan.row", values, lang=lang)
 
 
 def _cell(minute: int, step: int, start: MinuteSpan, end: MinuteSpan) -> str:
@@ -124,7 +131,8 @@ def _back(
         "n": str(len(back.waiting)),
         "pieces": listed([pieces[one] for one in back.waiting], lang, among=pieces.values()),
     }
-    message = "plan.back.complete" if back.complete else "plan.back.waits"
+    waits = "plan.back.waits" if back.at else "plan.back.none"
+    message = "plan.back.complete" if back.complete else waits
     yield from wrapped(say(message, values, lang=lang))
 
 
@@ -132,9 +140,9 @@ def _load(
     load: LoadSheet, clock: Clock, pieces: dict[ComponentId, Component], lang: str
 ) -> Iterator[str]:
     values = {
-        "number": str(load.number),
-        "washer": load.washer,
-        "programme": load.programme,
+        "place": str(load.number),
+        "washer": printable(load.washer),
+        "programme": printable(load.programme),
         "what": name("company", load.sort.company, lang=lang),
         "apart": apart(load.sort, lang),
         "mass": f"{load.mass.amount:.1f} {load.mass.unit}",
