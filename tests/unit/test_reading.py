@@ -8,9 +8,9 @@ import pytest
 
 from sootline.core.basis import BadInputError, Fault
 from sootline.files.reading import (
-    MAX_CONTAINERS,
     MAX_DEPTH,
     MAX_FAULTS,
+    MAX_VALUES,
     parse_json,
     read_json,
     read_text,
@@ -154,7 +154,7 @@ def test_absurd_nesting_is_refused_and_breaks_nothing() -> None:
 
 def test_too_many_values_are_refused_before_they_fill_memory() -> None:
     """Millions of little lists are not built."""
-    assert places_of("[" + "[]," * MAX_CONTAINERS)[0][1] == "files.json.too_many"
+    assert places_of("[" + "[]," * MAX_VALUES)[0][1] == "files.json.too_many"
 
 
 def test_all_faults_of_values_are_listed_in_order() -> None:
