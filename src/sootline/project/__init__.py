@@ -1,0 +1,1 @@
+"""How the web app is put together: settings, addresses, the door for the server."""

@@ -1,0 +1,1 @@
+"""Where the record, its projections, attachments and accounts are kept: a database and files."""

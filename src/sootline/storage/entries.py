@@ -1,0 +1,115 @@
+"""How does an entry stand in the tables, and how is it read back as the very texts it was?"""
+
+from collections.abc import Iterator
+from typing import cast
+
+from sootline.core.basis import InstallationId, MemberId
+from sootline.core.ledger import Entry, Head, Header, ItemKind, parse_item
+from sootline.storage.models import EntryRow, Installation, PayloadRow
+
+_AT_ONCE = 2000
+
+
+def insert(entry: Entry, header: Header, head: Head, alias: str) -> None:
+    """Add one entry and its payload; the database refuses one that does not join on.
+
+    Args:
+        head: where the record ends with this entry in it.
+
+    Raises:
+        IntegrityError: it does not join on, or its key is used.
+    """
+    EntryRow.objects.using(alias).create(
+        seq=entry.seq,
+        header=entry.header,
+        prev=header.prev,
+        hash=entry.hash,
+        idem=header.idem,
+        actor=header.actor,
+        item=header.item,
+        kind=header.kind.value,
+        recorded_at=header.recorded_at,
+        trusted_at=head.trusted_at,
+        corrects=header.corrects,
+        erases=header.erases,
+    )
+    if entry.payload is not None and entry.salt is not None:
+        PayloadRow.objects.using(alias).create(
+            seq_id=entry.seq, salt=entry.salt.hex(), body=entry.payload
+        )
+
+
+def erase_payload(seq: int, alias: str) -> None:
+    """Take away the payload that an erasure just added names.
+
+    Raises:
+        IntegrityError: no erasure by two people names it.
+    """
+    PayloadRow.objects.using(alias).filter(seq_id=seq).delete()
+
+
+def read_head(alias: str) -> Head:
+    """Return where the record ends.
+
+    Raises:
+        Installation.DoesNotExist: the record was never begun.
+    """
+    name = InstallationId(Installation.objects.using(alias).get().name)
+    last = EntryRow.objects.using(alias).order_by("-seq").first()
+    if last is None:
+        return Head(installation=name)
+    return Head(installation=name, seq=last.seq, hash=last.hash, trusted_at=last.trusted_at)
+
+
+def find_key(actor: MemberId, idem: str, alias: str) -> Entry | None:
+    """Return what an actor recorded under a key."""
+    return _one(alias, actor=actor, idem=idem)
+
+
+def find_seq(seq: int | None, alias: str) -> Entry | None:
+    """Return the entry at a place of the record."""
+    return None if seq is None else _one(alias, seq=seq)
+
+
+def last_about(item: str, alias: str) -> Entry | None:
+    """Return the last entry about a thing."""
+    rows = EntryRow.objects.using(alias).filter(item=item).order_by("-seq")
+    row = rows.select_related("payload").first()
+    return None if row is None else entry_of(row)
+
+
+def read_entries(
+    alias: str, *, after: int = 0, item: str | None = None, kind: ItemKind | None = None
+) -> Iterator[Entry]:
+    """Read entries in their order, a few thousand at a time.
+
+    Args:
+        after: begin behind this place.
+        item: only those about this thing.
+        kind: only those about things of this kind.
+    """
+    rows = EntryRow.objects.using(alias).select_related("payload").order_by("seq")
+    if item is not None:
+        rows = rows.filter(item=parse_item(item))
+    if kind is not None:
+        rows = rows.filter(item__startswith=f"{kind.value}:")
+    while chunk := list(rows.filter(seq__gt=after)[:_AT_ONCE]):
+        yield from map(entry_of, chunk)
+        after = chunk[-1].seq
+
+
+def entry_of(row: EntryRow) -> Entry:
+    """Return the entry of a row; without its payload where that was erased."""
+    payload = cast("PayloadRow | None", getattr(row, "payload", None))
+    return Entry(
+        seq=row.seq,
+        header=row.header,
+        hash=row.hash,
+        salt=None if payload is None else bytes.fromhex(payload.salt),
+        payload=None if payload is None else payload.body,
+    )
+
+
+def _one(alias: str, **which: object) -> Entry | None:
+    row = EntryRow.objects.using(alias).select_related("payload").filter(**which).first()
+    return None if row is None else entry_of(row)

@@ -1,0 +1,153 @@
+"""How does an act come into the record: whole, once, in its place, or not at all?"""
+
+import datetime as dt
+import secrets
+import time
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager, nullcontext
+from pathlib import Path
+
+from django.db import connections, transaction
+
+from sootline.core.basis import InstallationId
+from sootline.core.ledger import (
+    Appended,
+    Draft,
+    Entry,
+    EntryKind,
+    Head,
+    ItemKind,
+    append,
+    begin,
+    read_header,
+)
+from sootline.core.ledger.hashing import SALT_BYTES
+from sootline.storage import entries
+from sootline.storage.gate import gate
+from sootline.storage.models import Installation
+from sootline.storage.projecting import project
+from sootline.storage.readiness import ReadOnlyError, find_faults
+
+# Any number will do, as long as nothing else on the server uses it.
+_POSTGRESQL_LOCK = 0x50071_1E
+_LOOK_AGAIN_S = 60.0
+
+
+class LedgerStore:
+    """The record in a database.
+
+    Args:
+        folder: the data directory; the gate's lock lies there.
+        now: what the machine's clock reads, with its offset.
+        alias: which of the configured databases.
+    """
+
+    def __init__(
+        self, *, folder: Path, now: Callable[[], dt.datetime], alias: str = "default"
+    ) -> None:
+        self._folder = folder
+        self._now = now
+        self._alias = alias
+        self._sound_until = 0.0
+
+    def append(self, drafts: Sequence[Draft]) -> tuple[Appended, ...]:
+        """Record drafts that belong together: all of them, or none.
+
+        A request that comes again with its keys and words gets the entries it made the first
+        time. Readers see the entries and what follows from them at once.
+
+        Raises:
+            KeyReusedError: a key stands for other words.
+            OvertakenError: somebody else wrote about a thing since the asker looked.
+            BadInputError: nothing can be corrected or erased there.
+            ReadOnlyError: guards or settings of the database are not as they must be.
+        """
+        with self._writing():
+            head = entries.read_head(self._alias)
+            done: list[Appended] = []
+            for draft in drafts:
+                done.append(self._place(head, draft))
+                head = done[-1].head
+            project(self._alias, [one.entry for one in done if not one.repeated])
+        return tuple(done)
+
+    def head(self) -> Head:
+        """Return where the record ends."""
+        return entries.read_head(self._alias)
+
+    def entries(
+        self, *, item: str | None = None, kind: ItemKind | None = None, after: int = 0
+    ) -> Iterator[Entry]:
+        """Read entries in their order.
+
+        Args:
+            item: only those about this thing.
+            kind: only those about things of this kind.
+            after: begin behind this place.
+        """
+        return entries.read_entries(self._alias, after=after, item=item, kind=kind)
+
+    def begin(self, name: InstallationId | None = None) -> Head:
+        """Begin the record under a name of its own, unless it has begun.
+
+        Args:
+            name: None lets chance name it.
+        """
+        with self._turn():
+            if not Installation.objects.using(self._alias).exists():
+                fresh = begin(name or InstallationId(f"i-{secrets.token_hex(8)}"))
+                Installation.objects.using(self._alias).create(
+                    name=fresh.installation, since=self._now()
+                )
+        return self.head()
+
+    def _place(self, head: Head, draft: Draft) -> Appended:
+        """Put one draft at the end and into the tables."""
+        placed = append(
+            head,
+            draft,
+            now=self._now(),
+            salt=secrets.token_bytes(SALT_BYTES),
+            same_key=entries.find_key(draft.actor, draft.idem, self._alias),
+            last_of_item=(
+                None if draft.after is None else entries.last_about(draft.item, self._alias)
+            ),
+            target=entries.find_seq(draft.corrects or draft.erases, self._alias),
+        )
+        if not placed.repeated:
+            header = read_header(placed.entry.header)
+            entries.insert(placed.entry, header, placed.head, self._alias)
+            if header.kind is EntryKind.ERASED and header.erases is not None:
+                entries.erase_payload(header.erases, self._alias)
+        return placed
+
+    @contextmanager
+    def _writing(self) -> Iterator[None]:
+        """Hold the turn, in a store that is as it must be."""
+        with self._turn():
+            self._look()
+            yield
+
+    @contextmanager
+    def _turn(self) -> Iterator[None]:
+        """Let nobody else write meanwhile; commit at the end, or leave everything as it was."""
+        embedded = connections[self._alias].vendor == "sqlite"
+        queue = gate(self._folder / "write.lock") if embedded else nullcontext()
+        with queue, transaction.atomic(using=self._alias):
+            if not embedded:
+                with connections[self._alias].cursor() as cursor:
+                    cursor.execute("SELECT pg_advisory_xact_lock(%s)", [_POSTGRESQL_LOCK])
+            yield
+
+    def _look(self) -> None:
+        """Look at guards and settings, not more often than once a minute.
+
+        Raises:
+            ReadOnlyError: something is not as it must be.
+        """
+        if time.monotonic() < self._sound_until:
+            return
+        faults = find_faults(self._alias)
+        if faults:
+            raise ReadOnlyError(faults)
+        self._sound_until = time.monotonic() + _LOOK_AGAIN_S

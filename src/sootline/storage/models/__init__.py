@@ -1,0 +1,16 @@
+"""The tables, by what they are for."""
+
+from sootline.storage.models.accounts import Look, User
+from sootline.storage.models.projections import ComponentRow, Thing
+from sootline.storage.models.record import Attachment, EntryRow, Installation, PayloadRow
+
+__all__ = [
+    "Attachment",
+    "ComponentRow",
+    "EntryRow",
+    "Installation",
+    "Look",
+    "PayloadRow",
+    "Thing",
+    "User",
+]

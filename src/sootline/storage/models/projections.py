@@ -1,0 +1,57 @@
+"""The tables screens read: every row follows from the entries, and can be made anew from them."""
+
+from django.db import models
+
+
+class Thing(models.Model):
+    """What is known of one thing of any kind, folded from its entries.
+
+    Args:
+        facts: canonical JSON.
+        seq: the last entry about it.
+    """
+
+    item = models.CharField(max_length=240, primary_key=True)
+    kind = models.CharField(max_length=20)
+    facts = models.TextField()
+    seq = models.PositiveBigIntegerField()
+
+    class Meta:
+        db_table = "thing"
+        indexes = (models.Index(fields=("kind", "item"), name="thing_kind"),)
+
+
+class ComponentRow(models.Model):
+    """One component as it stands now: the whole as a document, and what lists are drawn by.
+
+    Args:
+        document: JSON of a Component of a job.
+        holds: how many are open.
+        seq: the last entry about it.
+    """
+
+    id = models.CharField(max_length=200, primary_key=True)
+    kind = models.CharField(max_length=60)
+    owner = models.CharField(max_length=200, null=True)
+    holder = models.CharField(max_length=200, null=True)
+    set = models.CharField(max_length=200, null=True)
+    station = models.CharField(max_length=200, null=True)
+    place = models.CharField(max_length=200, null=True)
+    maker = models.CharField(max_length=200, null=True)
+    lot = models.CharField(max_length=200, null=True)
+    serial = models.CharField(max_length=200, null=True)
+    custody = models.CharField(max_length=20)
+    stage = models.CharField(max_length=20)
+    life = models.CharField(max_length=20)
+    holds = models.PositiveSmallIntegerField()
+    made_by = models.DateField(null=True)
+    document = models.TextField()
+    seq = models.PositiveBigIntegerField()
+
+    class Meta:
+        db_table = "component"
+        indexes = tuple(
+            models.Index(fields=(*columns, "id"), name=f"component_{columns[0]}")
+            for columns in (("owner",), ("holder",), ("set",), ("station",), ("lot",), ("serial",),
+                            ("life", "stage"), ("made_by",))
+        )  # fmt: skip
