@@ -8,6 +8,7 @@ from sootline.cli.output import deliver, write_whole
 from sootline.core.job.assemble import assemble
 from sootline.core.job.codec import schema
 from sootline.core.job.jobs import Job
+from sootline.core.job.label_texts import with_label_texts
 from sootline.wiring.jobs import read_job, read_part, to_job
 from sootline.words import say
 
@@ -34,7 +35,8 @@ def run(options: argparse.Namespace) -> int:
             }
             deliver(counts, [say("job.checked", counts, lang=options.lang)], options)
         return 0
-    whole = assemble([(path.name, read_part(path)) for path in options.files])
+    parts = [(path.name, read_part(path)) for path in options.files]
+    whole = with_label_texts(assemble(parts))
     text = json.dumps(whole, ensure_ascii=False, indent=2)
     to_job(text)
     if options.out:
