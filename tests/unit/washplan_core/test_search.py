@@ -43,10 +43,10 @@ def test_no_answer_is_worse_than_a_hand_rule(instance: Instance) -> None:
         assert plan.objective <= by_hand.objective
 
 
-@pytest.mark.parametrize("instance", INSTANCES[:3], ids=lambda one: str(one.name))
+@pytest.mark.parametrize("instance", INSTANCES[0:3:2], ids=lambda one: str(one.name))
 def test_longer_search_is_better_and_holds(instance: Instance) -> None:
     """Some thousand tries with every kind of change give a better plan that keeps every rule."""
-    plan = solve(instance, stop=after(2500))
+    plan = solve(instance, stop=after(1600))
 
     assert verify(instance, plan) == ()
     assert plan.objective < solve(instance, stop=after(0)).objective

@@ -5,7 +5,7 @@ soonest for its member's target. It always ends, because loads keep one order pe
 one order per cabinet, and nothing that washes waits for anything that dries.
 """
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from dataclasses import dataclass, field
 from heapq import heapify, heappop, heappush
 
@@ -338,14 +338,9 @@ class _Room:
         edge = bisect_right(self.edges, self.minute) - 1
         if edge < 0 or len(self.ends) >= self.heads[edge]:
             return False
-        end = self.minute + minutes
-        for later in range(edge + 1, len(self.edges)):
-            at = self.edges[later]
-            if at >= end:
-                break
-            if sum(other > at for other in self.ends) >= self.heads[later]:
-                return False
-        return True
+        # Whenever the head count changes during the task, those still busy and this one count.
+        later = range(edge + 1, bisect_left(self.edges, self.minute + minutes))
+        return all(sum(end > self.edges[k] for end in self.ends) < self.heads[k] for k in later)
 
     def _occupy(self, minutes: int, kind: int, one: int) -> None:
         end = self.minute + minutes
