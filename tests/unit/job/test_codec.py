@@ -142,3 +142,14 @@ def test_schema_refuses_unknown_fields() -> None:
     """The published schema is as strict about fields as the reader."""
     with pytest.raises(jsonschema.ValidationError):
         jsonschema.validate(document(colour="tan"), schema(Job))
+
+
+def test_faults_of_a_policy_row_keep_their_place() -> None:
+    """A department's own rule is read like a row of a rule file, each fault at its field."""
+    row = {"topic": "wash.bath_temp", "value": "very hot", "confidence": "policy"}
+    department = {"name": "Sallowby", "edition": "nfpa-1851/2020", "policy": [row]}
+
+    faults = faults_of(document(department=department))
+
+    assert all(place.startswith("department.policy[0].") for place in faults)
+    assert len(faults) == 2
