@@ -10,6 +10,7 @@ from sootline.cli.output import deliver, write_whole
 from sootline.cli.parser import CommandParser
 from sootline.cli.pieces import wrapped
 from sootline.cli.registry import DONE
+from sootline.core.basis import BadInputError, Fault, MessageId
 from sootline.tasks.plan_wash import plan_wash
 from sootline.wiring.demo import demo_files, demo_job
 from sootline.wiring.plans import load_planning_times
@@ -28,7 +29,7 @@ def add_arguments(parser: CommandParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Work the demo department's night through, or copy its files to look at and change."""
     if options.files:
-        options.files.mkdir(parents=True, exist_ok=True)
+        _make_folder(options.files)
         for name, text in demo_files():
             write_whole(options.files / name, text)
         copied = {"folder": str(options.files)}
@@ -49,3 +50,12 @@ def run(options: argparse.Namespace) -> int:
     ]
     deliver(result, lines, options)
     return DONE
+
+
+def _make_folder(folder: Path) -> None:
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        values = (("folder", str(folder)), ("reason", error.strerror or str(error)))
+        fault = Fault(place="--files", message=MessageId("demo.no_folder"), values=values)
+        raise BadInputError([fault]) from None

@@ -5,6 +5,7 @@ import json
 from pathlib import Path
 
 from sootline.cli.output import deliver, write_whole
+from sootline.core.basis import BadInputError, Fault, MessageId
 from sootline.core.job.assemble import assemble
 from sootline.core.job.codec import schema
 from sootline.core.job.jobs import Job
@@ -24,6 +25,8 @@ def run(options: argparse.Namespace) -> int:
     if options.what == "schema":
         print(json.dumps(schema(Job), ensure_ascii=False, indent=2))
         return 0
+    if not options.files:
+        raise BadInputError([Fault(place="FILE", message=MessageId("job.no_file"))])
     if options.what == "check":
         for path in options.files:
             job = read_job(path)

@@ -82,8 +82,15 @@ def _minute(text: str) -> int:
 
 def _from_start(text: str, aim: Aim) -> int:
     """Read a deadline in minutes from the start, or as a moment."""
-    if text.isdecimal():
-        return int(text)
+    minutes = int(text) if text.isdecimal() else _until(text, aim)
+    if minutes <= 0:
+        values = (("text", text), ("start", aim.start.isoformat(timespec="minutes")))
+        fault = Fault(place="--by", message=MessageId("plan.by_past"), values=values)
+        raise BadInputError([fault])
+    return minutes
+
+
+def _until(text: str, aim: Aim) -> int:
     try:
         moment = datetime.fromisoformat(text)
     except ValueError:
