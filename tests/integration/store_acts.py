@@ -43,6 +43,7 @@ def draft(
     key: str,
     kind: EntryKind,
     item: ItemId,
+    /,
     *,
     actor: str = "118",
     after: int | None = None,

@@ -1,7 +1,7 @@
 """The tables, by what they are for."""
 
 from sootline.storage.models.accounts import Look, User
-from sootline.storage.models.projections import ComponentRow, Thing
+from sootline.storage.models.projections import ComponentRow, Link, Thing
 from sootline.storage.models.record import Attachment, EntryRow, Installation, PayloadRow
 
 __all__ = [
@@ -9,6 +9,7 @@ __all__ = [
     "ComponentRow",
     "EntryRow",
     "Installation",
+    "Link",
     "Look",
     "PayloadRow",
     "Thing",

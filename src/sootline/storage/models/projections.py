@@ -55,3 +55,15 @@ class ComponentRow(models.Model):
             for columns in (("owner",), ("holder",), ("set",), ("station",), ("lot",), ("serial",),
                             ("life", "stage"), ("made_by",))
         )  # fmt: skip
+
+
+class Link(models.Model):
+    """An item whose life takes in entries about another: a load it was in, a wrong number."""
+
+    item = models.CharField(max_length=240)
+    other = models.CharField(max_length=240)
+
+    class Meta:
+        db_table = "link"
+        constraints = (models.UniqueConstraint(fields=("item", "other"), name="link_once"),)
+        indexes = (models.Index(fields=("other",), name="link_other"),)
