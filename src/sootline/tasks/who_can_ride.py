@@ -38,6 +38,8 @@ from sootline.tasks.list_due import due_gear
 from sootline.tasks.plan_wash import PlanResult
 from sootline.tasks.ports import Rules
 
+_AT = "riding"  # the field of the job that names stand in
+
 
 @dataclass(frozen=True, kw_only=True)
 class WhoRides:
@@ -218,14 +220,14 @@ def _refuse_strangers(job: Job) -> None:
     people = frozenset(str(member.id) for member in job.members)
     riding = job.riding
     named = [
-        *((f"riding.loans[{n}]", one, pieces) for n, loan in enumerate(riding.loans)
+        *((f"{_AT}.loans[{n}]", one, pieces) for n, loan in enumerate(riding.loans)
           for one in loan.components),
-        *((f"riding.exchanges[{n}]", one, pieces) for n, swap in enumerate(riding.exchanges)
+        *((f"{_AT}.exchanges[{n}]", one, pieces) for n, swap in enumerate(riding.exchanges)
           for one in (swap.returns, swap.takes)),
-        *((f"riding.exchanges[{n}]", swap.member, people)
+        *((f"{_AT}.exchanges[{n}]", swap.member, people)
           for n, swap in enumerate(riding.exchanges)),
-        *((f"riding.duties[{n}]", duty.member, people) for n, duty in enumerate(riding.duties)),
-        *((f"riding.try_ons[{n}]", one.component, pieces) for n, one in enumerate(riding.try_ons)),
+        *((f"{_AT}.duties[{n}]", duty.member, people) for n, duty in enumerate(riding.duties)),
+        *((f"{_AT}.try_ons[{n}]", one.component, pieces) for n, one in enumerate(riding.try_ons)),
     ]  # fmt: skip
     faults = [
         Fault(place=place, message=MessageId("riding.stranger"), values=(("id", name),))

@@ -68,10 +68,8 @@ class Gap:
     @property
     def failed(self) -> tuple[str, ...]:
         """Name the dimensions in which the nearest wearable spare fails."""
-        for miss in self.nearest:
-            if miss.dimensions:
-                return tuple(one.name for one in miss.dimensions)
-        return ()
+        failing = (miss.dimensions for miss in self.nearest if miss.dimensions)
+        return tuple(one.name for one in next(failing, ()))
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -94,17 +94,22 @@ def _compare(
         return Verdict.NOT_MEASURED, None
     if size is None or not size.strip():
         return Verdict.SIZE_UNKNOWN, None
-    body, piece = _number(measure), _number(size)
-    if _word(measure) == _word(size) or _also(rule, measure, size):
+    if _also(rule, measure, size):
         return Verdict.FITS, None
+    body, piece = _number(measure), _number(size)
     if body is None or piece is None:
-        # A word against a number says nothing; two different words are two sizes.
-        words = body is None and piece is None
-        return (Verdict.OTHER_SIZE if words else Verdict.SIZE_UNKNOWN), None
+        return _words(measure, size, body, piece), None
     off = piece - body
     if off < rule.least:
         return Verdict.TOO_SMALL, off
     return (Verdict.TOO_LARGE if off > rule.most else Verdict.FITS), off
+
+
+def _words(measure: str, size: str, body: Decimal | None, piece: Decimal | None) -> Verdict:
+    """Compare where one is a word: a word against a number says nothing."""
+    if _word(measure) == _word(size):
+        return Verdict.FITS
+    return Verdict.OTHER_SIZE if body is piece else Verdict.SIZE_UNKNOWN
 
 
 def _also(rule: FitRule, measure: str, size: str) -> bool:

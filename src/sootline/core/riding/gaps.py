@@ -97,9 +97,12 @@ def _last(backs: Iterable[MinuteSpan | None]) -> MinuteSpan | None:
 
 def _gap(floor: _Floor, rider: Rider, slot: Slot) -> Gap:
     own = floor.held.get((rider.id, slot), ())
-    checked = [
-        (unit, failures(check_fit(floor.situation, rider, unit))) for unit in floor.rack[slot]
-    ]
+    alike: dict[object, tuple[Dimension, ...]] = {}
+    for unit in floor.rack[slot]:
+        if (unit.elements, unit.size) not in alike:
+            checks = check_fit(floor.situation, rider, unit)
+            alike[unit.elements, unit.size] = failures(checks)
+    checked = [(unit, alike[unit.elements, unit.size]) for unit in floor.rack[slot]]
     backs = [unit.back for unit in own if unit.back is not None]
     return Gap(
         slot=slot,

@@ -82,7 +82,7 @@ def judge_wear(component: Component, known: Known) -> Wear:
         return Wear(
             back=arrival or NOW,
             reasons=_on_the_way(component, arrival),
-            first=(_found(component, "look_first", "care.fate", bearing=Bearing.REQUIRES),)
+            first=(_found(component, "look_first", "decision", bearing=Bearing.REQUIRES),)
             if look
             else (),
         )
@@ -102,7 +102,7 @@ def _waits(component: Component, known: Known, *, lent: bool) -> Iterator[Findin
     fate = decision.fate if decision else None
     looked = fate in (Fate.HOOK, Fate.LOOK) and state.stage is CareStage.WORN
     if fate is Fate.WASH:
-        yield _found(component, "needs_wash", "care.fate")
+        yield _found(component, "needs_wash", "decision")
     elif state.stage is not CareStage.CHECKED and not looked:
         yield _found(component, "stage", "state.stage", stage=state.stage)
     elif state.custody in _ON_ITS_WAY and not lent:
@@ -121,7 +121,7 @@ def _stops(component: Component, known: Known, *, lent: bool) -> Iterator[Findin
     for hold in holds.values():
         yield _found(component, "hold", "state.hold", cause=hold.cause, decider=hold.decider)
     if decision and decision.fate in (Fate.EVIDENCE, Fate.OUT):
-        yield _found(component, "fate", "care.fate", fate=decision.fate)
+        yield _found(component, "fate", "decision", fate=decision.fate)
     if state.life is not Life.IN_SERVICE:
         yield _found(component, "life", "state.life", life=state.life)
     if state.custody not in _HERE | _ON_ITS_WAY and not lent:

@@ -10,7 +10,7 @@ people ask for on average (the volume algorithm; F. Barahona and R. Anbil, Mathe
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from sootline.core.riding.matching.kernel import Group
+from sootline.core.riding.matching.kernel import Group, Mode
 
 #: gains and bounds are in this many parts of one unit of worth
 FINE = 1 << 12
@@ -49,6 +49,7 @@ class Market:
         self._counts = counts
         self._bonus = bonus * FINE
         self._speed = 1.0
+        self._bills = [[_bill(mode) for mode in modes] for modes in group.modes]
         self._prices = dict.fromkeys(counts, 0)
         self.pricing, choice = self._evaluate(self._prices)
         self._asked = {stock: float(n) for stock, n in self._ask(choice, self._prices).items()}
@@ -97,9 +98,15 @@ class Market:
 
     def _evaluate(self, prices: Mapping[int, int]) -> tuple[Pricing, list[int | None]]:
         """Let everybody choose at these prices: what they gain, and which mode they choose."""
+        price = prices.__getitem__
         gains = tuple(
-            tuple(mode.worth * FINE - _bill(mode.wants, prices) for mode in modes)
-            for modes in self._group.modes
+            tuple(
+                worth
+                - sum(map(price, fixed))
+                - sum([min(map(price, want)) for want in chosen] if chosen else ())
+                for worth, fixed, chosen in bills
+            )
+            for bills in self._bills
         )
         choice = [_choice(gain) for gain in gains]
         stock = sum(count * prices[s] for s, count in self._counts.items())
@@ -126,7 +133,8 @@ class Market:
         for modes, picked in zip(self._group.modes, choice, strict=True):
             if picked is not None:
                 for want in modes[picked].wants:
-                    asked[min(want, key=prices.__getitem__)] += 1
+                    cheapest = want[0] if len(want) == 1 else min(want, key=prices.__getitem__)
+                    asked[cheapest] += 1
         return asked
 
 
@@ -139,10 +147,10 @@ def crew_hands(group: Group, pricing: Pricing, crew: int) -> list[tuple[int, int
     )
 
 
-def _bill(wants: tuple[tuple[int, ...], ...], prices: Mapping[int, int]) -> int:
-    """Add up the cheapest piece for every want; most wants have a single stock."""
-    price = prices.__getitem__
-    return sum(price(want[0]) if len(want) == 1 else min(map(price, want)) for want in wants)
+def _bill(mode: Mode) -> tuple[int, tuple[int, ...], tuple[tuple[int, ...], ...]]:
+    """Take a mode apart into worth in parts, stocks without an alternative, and the others."""
+    fixed = tuple(want[0] for want in mode.wants if len(want) == 1)
+    return mode.worth * FINE, fixed, tuple(want for want in mode.wants if len(want) > 1)
 
 
 def _choice(gain: tuple[int, ...]) -> int | None:

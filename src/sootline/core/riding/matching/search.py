@@ -5,6 +5,7 @@ costs bring its bound below what is already reached is left. Where the prices ar
 left to search. Persons are looked at in the order in which a wrong choice would cost most.
 """
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
@@ -13,7 +14,9 @@ from sootline.core.riding.matching.prices import FINE, Market, Pricing, crew_han
 from sootline.core.riding.matching.seating import Seating
 from sootline.core.riding.matching.walk import Plan, Walk
 
-_STAGES = 30
+_PATIENCE = 30
+_REST = 5  # what a stage takes of the patience when the gap hardly moves
+_MOVES = (49, 50)  # it hardly moves when more of it is left than this
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -60,20 +63,28 @@ class GroupSearch:
 
     def _lower(self, step: int) -> None:
         """Bring the bound down and the best distribution up, until they meet or rest."""
-        for _ in range(_STAGES):
+        patience = _PATIENCE
+        while patience > 0:
+            gap = self._market.pricing.bound - self._reached * FINE
             self._market.lower(self._reached, step)
             self._try_greedily()
-            if self._market.pricing.bound < (self._reached + step) * FINE:
+            left = self._market.pricing.bound - self._reached * FINE
+            if left < step * FINE:
                 return
+            patience -= _REST if left * _MOVES[1] > gap * _MOVES[0] else 1
 
     def _worth(self, plan: Plan) -> int:
-        now: dict[int, int] = {}
-        for person, mode in enumerate(plan):
-            crew = self._group.crews[person]
-            if mode and mode.level == 0 and crew is not None:
-                now[crew] = now.get(crew, 0) + 1
-        crews = sum(1 for crew, lack in self._group.short.items() if now.get(crew, 0) >= lack)
-        return crews * self._steps[0] + sum(mode.worth for mode in plan if mode)
+        worth = sum(mode.worth for mode in plan if mode)
+        if not self._group.short:
+            return worth
+        now = Counter(
+            crew
+            for crew, mode in zip(self._group.crews, plan, strict=True)
+            if mode and mode.level == 0
+        )
+        return worth + self._steps[0] * sum(
+            now[crew] >= lack for crew, lack in self._group.short.items()
+        )
 
     def _note(self, plan: Plan) -> None:
         worth = self._worth(plan)
