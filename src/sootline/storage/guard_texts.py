@@ -12,7 +12,7 @@ _COPIES = ("seq", "prev", "idem", "actor", "item", "kind", "corrects", "erases")
 
 def sqlite_guards() -> dict[str, str]:
     """Return the triggers of SQLite by name."""
-    guards = {}
+    guards: dict[str, str] = {}
     for table in _TABLES:
         guards |= _sqlite_refusal(table, "update")
         if table != "ledger_payload":
@@ -117,7 +117,7 @@ def postgresql_functions() -> dict[str, str]:
 
 def postgresql_guards() -> dict[str, str]:
     """Return the triggers of PostgreSQL by name."""
-    guards = {}
+    guards: dict[str, str] = {}
     for table in _TABLES:
         guards |= _postgresql(table, "no_update", "BEFORE UPDATE", "ROW", "record_refuse")
         guards |= _postgresql(table, "no_truncate", "BEFORE TRUNCATE", "STATEMENT", "record_refuse")

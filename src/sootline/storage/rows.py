@@ -81,4 +81,3 @@ def _registered(identity: ComponentId, said: Mapping[str, Json]) -> Component:
     except BadInputError:
         kind = said.get("kind")
         return Component(id=identity, kind=KindId(kind) if isinstance(kind, str) else _UNKNOWN_KIND)
-

@@ -2,9 +2,12 @@
 
 import json
 from collections.abc import Mapping
+from typing import Any
 
 import pytest
 from django.db import connection, transaction
+from tests.integration.store_acts import draft, erasure, store_in, worn
+from tests.integration.store_databases import Database
 
 from sootline.core.gear import CareStage, Component
 from sootline.core.job.codec import decode
@@ -13,10 +16,8 @@ from sootline.core.ledger.items import ItemKind
 from sootline.storage.ledger import LedgerStore
 from sootline.storage.models import ComponentRow, Link, Thing
 from sootline.storage.projecting import replay
-from tests.integration.store_acts import draft, erasure, store_in, worn
-from tests.integration.store_databases import Database
 
-SHELL: Mapping[str, object] = {
+SHELL: Mapping[str, Any] = {
     "kind": "coat-shell",
     "owner": "118",
     "station": "2",

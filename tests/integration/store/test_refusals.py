@@ -196,7 +196,7 @@ def test_a_guard_that_says_something_else(database: Database) -> None:
 
 
 def _add_column(model: type[models.Model]) -> None:
-    field = models.CharField(max_length=9, default="x")
+    field: models.CharField[str, str] = models.CharField(max_length=9, default="x")
     field.set_attributes_from_name("added")
     with connection.schema_editor() as editor:
         editor.add_field(model, field)
