@@ -14,7 +14,7 @@ from sootline.core.riding.matching.prices import FINE, Market, Pricing, crew_han
 from sootline.core.riding.matching.seating import Seating
 from sootline.core.riding.matching.walk import Plan, Walk
 
-_PATIENCE = 30
+_PATIENCE = 60
 _REST = 5  # what a stage takes of the patience when the gap hardly moves
 _MOVES = (49, 50)  # it hardly moves when more of it is left than this
 
