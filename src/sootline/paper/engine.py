@@ -14,7 +14,7 @@ from typing import TypeAlias
 
 import typst
 
-from sootline.paper.signs import visible
+from sootline.paper.signs import breakable, visible
 
 Facts: TypeAlias = "str | int | float | bool | Sequence[Facts] | Mapping[str, Facts] | None"
 
@@ -70,7 +70,7 @@ def typeset(
 def _shown(facts: Facts) -> Facts:
     match facts:
         case str():
-            return visible(facts)
+            return breakable(visible(facts))
         case Mapping():
             return {key: _shown(fact) for key, fact in facts.items()}
         case Sequence():

@@ -7,7 +7,7 @@ from sootline.core.riding import CanRide, Coverage, say_coverage
 from sootline.paper.engine import Facts
 from sootline.paper.page import Page
 from sootline.paper.sheets import print_sheet
-from sootline.paper.speaking import Speaker, joined
+from sootline.paper.speaking import Speaker
 
 _LABELS = ("say", "cannot", "can", "heard", "nobody", "gate")
 
@@ -30,9 +30,7 @@ def print_radio_sheet(coverage: Coverage, now: dt.datetime, page: Page) -> bytes
             {
                 "member": one.member,
                 "crew": one.crew,
-                "why": joined(
-                    [speaker.tell(said) for said in spoken if _member(said) == one.member], " "
-                ),
+                "why": [speaker.tell(said) for said in spoken if _member(said) == one.member],
             }
             for one in coverage.cannot
         ],

@@ -1,10 +1,13 @@
 """How is a text shown on paper so that nothing in it is lost, hidden or reordered?"""
 
+import re
 import unicodedata
 from functools import cache
 from pathlib import Path
 
 SIGNS = Path(__file__).with_name("fonts") / "signs.txt"
+_UNUSUAL = re.compile(r"\S{24,}")
+_MAY_BREAK = "\u200b"
 _BLANKS = " \t\n\r\x0b\x0c\x85\xa0\u2028\u2029"
 
 
@@ -15,6 +18,11 @@ def visible(text: str) -> str:
     typefaces lack. A text is composed first, so that an accent stays on its letter.
     """
     return "".join(_shown(sign) for sign in unicodedata.normalize("NFC", text))
+
+
+def breakable(text: str) -> str:
+    """Return a text that may break within words of unusual length, which fit on no line."""
+    return _UNUSUAL.sub(lambda word: _MAY_BREAK.join(word[0]), text)
 
 
 def _shown(sign: str) -> str:

@@ -14,6 +14,7 @@ from sootline.paper.speaking import Speaker
 
 _MODULE_MM = 0.33
 _NARROWEST_MM = 0.19
+_OWNER_SIGNS = 24
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -66,7 +67,7 @@ def print_tags(components: Sequence[Component], page: Page) -> bytes:
                 "text": tag,
                 "alt": speaker.say("paper.code", text=tag)[0],
                 "kind": speaker.name("kind", component.kind),
-                "owner": component.owner,
+                "owner": _short(component.owner),
                 "qr": f"qr{place}",
                 "bars": f"bars{place}" if bars and wide else None,
                 "bars_wide": wide,
@@ -86,3 +87,9 @@ def _bars_wide(tag: str, stock: Stock) -> float | None:
     modules = modules_of(tag)
     wide = min(modules * _MODULE_MM, stock.wide - 6)
     return wide if wide / modules >= _NARROWEST_MM else None
+
+
+def _short(owner: str | None) -> str | None:
+    """Return an owner as far as a label has room."""
+    too_long = owner is not None and len(owner) > _OWNER_SIGNS
+    return f"{owner[:_OWNER_SIGNS]}…" if owner and too_long else owner

@@ -34,7 +34,11 @@ def list_after_wash(job: Job, decided: Decided) -> tuple[CheckGroup, ...]:
 
 def list_routine_look(job: Job, decided: Decided) -> tuple[CheckGroup, ...]:
     """List what its wearer looks over after a call, kind by kind."""
-    return _grouped(job, decided, lambda _, decision: decision.fate is Fate.LOOK)
+
+    def wanted(component: Component, decision: Decision) -> bool:
+        return decision.fate is Fate.LOOK and component.state.stage not in _AFTER_WASH
+
+    return _grouped(job, decided, wanted)
 
 
 def _grouped(

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from sootline.core.basis import BagId, ContaminantId, Finding, MemberId, Moment
 from sootline.core.care.decisions import Decision
+from sootline.core.exposure.calls import Call
 from sootline.core.gear import Component
 from sootline.core.gear.state import Hold
 from sootline.core.job.jobs import Job
@@ -77,23 +78,24 @@ def _label(job: Job, components: list[Component], decisions: list[Decision]) -> 
 
 def _held(job: Job, hold: Hold) -> Held:
     told = dict(hold.reason.values) if hold.reason else {}
-    call = told.get("call")
+    call = next(_calls(job, hold), None)
     return Held(
         hold=hold,
-        since=next((one.back_at or one.at for one in job.calls if one.id == call), None),
+        since=(call.back_at or call.at) if call else None,
         person=told.get("person"),
         stand_in=told.get("stand_in"),
     )
 
 
-def _call_of(hold: Hold) -> str | None:
-    return dict(hold.reason.values).get("call") if hold.reason else None
+def _calls(job: Job, hold: Hold) -> Iterator[Call]:
+    """Find the call a hold comes from: its cause ends in it."""
+    name = hold.cause.rpartition("/")[2]
+    return (call for call in job.calls if call.id == name)
 
 
 def _bags(job: Job, owner: MemberId | None, holds: Iterable[Hold]) -> Iterator[BagId]:
-    calls = {_call_of(hold) for hold in holds}
-    for call in job.calls:
-        if call.id in calls:
+    for hold in holds:
+        for call in _calls(job, hold):
             for person in call.people:
                 if person.member == owner:
                     yield from person.bags
