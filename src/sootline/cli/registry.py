@@ -30,6 +30,8 @@ COMMANDS: tuple[Command, ...] = (
     Command(name="ride", help="cli.help.ride", module="sootline.cli.commands.ride"),
     Command(name="rebuild", help="cli.help.rebuild", module="sootline.cli.commands.rebuild"),
     Command(name="paper", help="cli.help.paper", module="sootline.cli.commands.paper"),
+    Command(name="machine", help="machine.help.machine", module="sootline.cli.commands.machine"),
+    Command(name="drying", help="drying.help.drying", module="sootline.cli.commands.drying"),
     Command(name="due", help="cli.help.due", module="sootline.cli.commands.due"),
     Command(name="rules", help="cli.help.rules", module="sootline.cli.commands.rules"),
     Command(name="import", help="roster.help.import", module="sootline.cli.commands.import_"),

@@ -1,5 +1,6 @@
 """How full is each drying place tonight, and what could its gear give off into the room?"""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from sootline.core.basis import Assumptions, KindId, PlaceId, Quantity
@@ -59,19 +60,49 @@ def fill(place: DryingPlace, cloth: Cloth, pieces: tuple[WetPiece, ...]) -> Batc
     return Batch(cloth=cloth, dry_kg=mean * min(len(masses), room_for))
 
 
-def given_off_kg_h(
+@dataclass(frozen=True, kw_only=True)
+class Share:
+    """What one place holds at once, and what that could give off into the room's air.
+
+    Args:
+        most_kg: dry mass it holds at the most [kg].
+        into_room_kg_h: none where its air leaves the building [kg/h].
+    """
+
+    place: PlaceId
+    most_kg: float
+    into_room_kg_h: float
+
+
+def share_out(
     places: dict[PlaceId, tuple[DryingPlace, Blown]],
     pieces: tuple[WetPiece, ...],
     air: MoistAir,
     assumptions: Assumptions,
-) -> dict[PlaceId, float]:
-    """Return what each place could give off into the room's air, as full as it gets [kg/h]."""
-    result = {}
-    for place, one in places.values():
-        rates = [
-            free_rate_kg_h(batch, one, air, assumptions)
-            for cloth in Cloth
-            if (batch := fill(place, cloth, pieces)) is not None
-        ]
-        result[place.id] = 0.0 if one.vented else max(rates, default=0.0)
-    return result
+) -> tuple[Share, ...]:
+    """Return what racks and cabinets hold; places elsewhere count only where there are none."""
+    short = [one for one in places.values() if one[0].method in (DryMethod.RACK, DryMethod.CABINET)]
+    shares = []
+    for place, one in short or places.values():
+        batches = [batch for cloth in Cloth if (batch := fill(place, cloth, pieces)) is not None]
+        rates = [free_rate_kg_h(batch, one, air, assumptions) for batch in batches]
+        shares.append(
+            Share(
+                place=place.id,
+                most_kg=max((batch.dry_kg for batch in batches), default=0.0),
+                into_room_kg_h=0.0 if one.vented else max(rates, default=0.0),
+            )
+        )
+    return tuple(shares)
+
+
+def into_room_kg_h(shares: Iterable[Share], gear_kg: float) -> float:
+    """Return what places give off into the room when so much gear hangs in them [kg/h].
+
+    Args:
+        gear_kg: dry mass of the gear there is for them; they hold it in proportion.
+    """
+    given = tuple(shares)
+    most = sum(one.most_kg for one in given)
+    held = min(1.0, max(0.0, gear_kg) / most) if most else 0.0
+    return held * sum(one.into_room_kg_h for one in given)

@@ -25,7 +25,7 @@ from sootline.core.drying.estimating import (
     Wetness,
     estimate_drying,
 )
-from sootline.core.drying.filling import WetPiece, blown, fill, given_off_kg_h
+from sootline.core.drying.filling import Share, WetPiece, blown, fill, into_room_kg_h, share_out
 from sootline.core.drying.logging_loads import compare_loads
 from sootline.core.drying.rates import Batch, Blown
 from sootline.core.drying.readings import Readings, RoomAir
@@ -76,7 +76,6 @@ class _Place:
 
     place: DryingPlace
     blown: Blown
-    others_kg_h: float
     balance: RoomBalance
     ratios: tuple[Ratio, ...]
     wetness: Wetness
@@ -105,37 +104,39 @@ def estimate_drying_times(
     balance = balance_room(air, assumptions)
     streams = {name: one for name, (_, one) in places.items()}
     ratios, left_out = compare_loads(readings.logged, streams, assumptions)
-    given_off = given_off_kg_h(places, pieces, balance.air, assumptions)
-    whole = sum(given_off.values())
-    estimates = [
-        _estimate(
-            _Place(
-                place=place, blown=one, others_kg_h=whole - given_off[place.id], balance=balance,
-                ratios=ratios, wetness=wetness, heat_limit=heat_limit,
-            ),
-            batch,
-            assumptions,
+    shares = share_out(places, pieces, balance.air, assumptions)
+    gear_kg = sum(float(piece.mass.to("kg")) for piece in pieces)
+    at = {
+        place.id: _Place(
+            place=place, blown=one, balance=balance, ratios=ratios, wetness=wetness,
+            heat_limit=heat_limit,
         )
         for place, one in places.values()
+    }  # fmt: skip
+    estimates = [
+        _estimate(at[place.id], batch, _others(place.id, shares, gear_kg, batch), assumptions)
+        for place, _ in places.values()
         for cloth in Cloth
         if (batch := fill(place, cloth, pieces)) is not None
-    ]  # fmt: skip
+    ]
     return DryingOutlook(
         places=tuple(estimates),
         rows=tuple(_rows(estimates, room, pieces)),
-        room=diagnose_room(air, whole, assumptions),
+        room=diagnose_room(air, into_room_kg_h(shares, gear_kg), assumptions),
         left_out=left_out,
     )
 
 
-def _estimate(at: _Place, batch: Batch, assumptions: Assumptions) -> PlaceEstimate:
+def _estimate(
+    at: _Place, batch: Batch, others_kg_h: float, assumptions: Assumptions
+) -> PlaceEstimate:
     """Estimate one batch at one place, or say what stands against it."""
     place, cloth = at.place.id, batch.cloth
     estimate: DryingEstimate | None = None
     findings = tuple(_against(at))
     if not findings:
         known = calibrate(at.ratios, place, cloth, assumptions)
-        around = Surroundings(place=at.blown, room=at.balance, others_kg_h=at.others_kg_h)
+        around = Surroundings(place=at.blown, room=at.balance, others_kg_h=others_kg_h)
         try:
             estimate = estimate_drying(batch, at.wetness, around, known.factor, assumptions)
             if known.here:
@@ -149,6 +150,12 @@ def _estimate(at: _Place, batch: Batch, assumptions: Assumptions) -> PlaceEstima
     return PlaceEstimate(
         place=place, cloth=cloth, batch_kg=batch.dry_kg, estimate=estimate, findings=findings
     )
+
+
+def _others(place: PlaceId, shares: tuple[Share, ...], gear_kg: float, batch: Batch) -> float:
+    """Return what the gear that does not hang here gives off elsewhere in the room [kg/h]."""
+    elsewhere = (share for share in shares if share.place != place)
+    return into_room_kg_h(elsewhere, gear_kg - batch.dry_kg)
 
 
 def _against(at: _Place) -> Iterator[Finding]:
