@@ -1,8 +1,12 @@
 """What does a task need from outside, whoever answers?"""
 
+import datetime as dt
+from collections.abc import Iterator, Sequence
 from typing import Protocol
 
 from sootline.core.basis import EditionId
+from sootline.core.ledger import Anchor, Appended, Draft, Entry, Head
+from sootline.core.ledger.exports import Exported, ExportHead
 from sootline.core.rulebook import ContaminantRule, Edition
 
 
@@ -27,4 +31,50 @@ class Rules(Protocol):
 
     def contaminants(self) -> tuple[ContaminantRule, ...]:
         """Return what common practice asks for, contaminant by contaminant."""
+        ...
+
+
+class LedgerExport(Protocol):
+    """A record that left the program, or one thing's part of it."""
+
+    @property
+    def head(self) -> ExportHead:
+        """What the first line says."""
+        ...
+
+    def entries(self) -> Iterator[Exported]:
+        """Read the entries in their order, from the first each time."""
+        ...
+
+
+class Ledger(Protocol):
+    """The record this installation keeps."""
+
+    def head(self) -> Head:
+        """Say where the record ends."""
+        ...
+
+    def entries(self, after: int = 0) -> Iterator[Entry]:
+        """Read entries in their order, those that follow a place.
+
+        Args:
+            after: the place of the last one that is not wanted.
+        """
+        ...
+
+    def append(self, drafts: Sequence[Draft]) -> tuple[Appended, ...]:
+        """Append drafts that belong together: all of them, or none.
+
+        The keeper looks up keys, targets and the last entries, draws the salts and reads the
+        clock.
+
+        Raises:
+            KeyReusedError: a key stands for other words.
+            OvertakenError: somebody else wrote about the same thing first.
+            BadInputError: nothing can be corrected or erased there.
+        """
+        ...
+
+    def anchor(self, at: dt.datetime) -> Anchor | None:
+        """Take an anchor of the record as it stands; None of an empty one."""
         ...

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from sootline.core.ledger.anchors import Anchor
+from sootline.core.ledger.canonical import canonical
 
 
 class DamageKind(StrEnum):
@@ -89,3 +90,22 @@ class Verification:
     def first_bad(self) -> int | None:
         """The first entry at which a damage shows."""
         return self.damages[0].seq if self.damages else None
+
+
+def report(verification: Verification) -> str:
+    """Return what came out as one canonical text, which any other verifier can be held against."""
+    return canonical(
+        {
+            "entries": verification.entries,
+            "head": verification.head,
+            "root": verification.root,
+            "first_bad": verification.first_bad,
+            "damages": [[damage.seq, damage.kind.value] for damage in verification.damages],
+            "more": verification.more,
+            "erased": [[one.seq, one.under, *one.people] for one in verification.erased],
+            "not_carried_out": [list(pair) for pair in verification.not_carried_out],
+            "anchors": [anchor.n for anchor in verification.anchors],
+            "foreign": verification.foreign,
+        },
+        place="report",
+    )

@@ -1,6 +1,7 @@
 """What does somebody want to have recorded?"""
 
 import unicodedata
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import cast
 
@@ -81,7 +82,7 @@ class Draft:
         return faults
 
 
-def write_payload(document: Payload | None = None, /, **fields: object) -> str:
+def write_payload(document: Mapping[str, object] | None = None, /, **fields: object) -> str:
     """Return a payload's one text, composed (NFC).
 
     Fields that are None are left out.

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from enum import StrEnum
+from functools import cache
 from types import MappingProxyType
 from typing import TypeVar
 
@@ -89,7 +90,12 @@ def _hold(fact: Fact) -> Hold:
     )
 
 
+@cache
+def _words(words: type[StrEnum]) -> frozenset[str]:
+    return frozenset(word.value for word in words)
+
+
 def _word(words: type[W], payload: Payload, name: str) -> W | None:
     """Return a word of a fixed list; one that is on no list is as good as not said."""
     value = payload.get(name)
-    return words(value) if isinstance(value, str) and value in set(words) else None
+    return words(value) if isinstance(value, str) and value in _words(words) else None

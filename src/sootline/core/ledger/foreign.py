@@ -6,7 +6,6 @@ its very texts, so that whoever holds the other record can find it there.
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import cast
 
 from sootline.core.basis import (
     BadInputError,
@@ -17,9 +16,9 @@ from sootline.core.basis import (
     MemberId,
     MessageId,
 )
-from sootline.core.ledger.canonical import canonical
+from sootline.core.ledger.canonical import canonical, read_strictly
 from sootline.core.ledger.drafts import Draft, read_payload
-from sootline.core.ledger.entries import Entry, Header, read_header
+from sootline.core.ledger.entries import Entry, Header
 from sootline.core.ledger.forms import Payload
 from sootline.core.ledger.hashing import entry_hash, payload_digest
 from sootline.core.ledger.items import kind_of, name_of
@@ -64,7 +63,7 @@ def foreign_draft(
     place = f"entry {entry.seq}"
     faults = [
         Fault(place=place, message=MessageId("ledger.foreign.damaged"), values=(("what", what),))
-        for what in _wrong_with(taken, header)
+        for what in _wrong_with(taken, read_payload(entry.header))
     ]
     if faults:
         raise BadInputError(faults)
@@ -105,7 +104,7 @@ def taken_entry(payload: Payload) -> Taken:
         return Taken(
             origin=InstallationId(str(payload["origin"])),
             entry=Entry(
-                seq=cast("int", payload["seq"]),
+                seq=int(str(payload["seq"])),
                 header=str(payload["header"]),
                 hash=str(payload["hash"]),
                 salt=bytes.fromhex(salt) if isinstance(salt, str) else None,
@@ -117,28 +116,33 @@ def taken_entry(payload: Payload) -> Taken:
         raise BadInputError([fault]) from None
 
 
-def foreign_faults(entry: Entry) -> Iterator[str]:
-    """Say what is wrong inside a foreign entry of ours, in one word each; nothing if erased."""
-    if entry.payload is None:
-        return
+def foreign_faults(payload: str) -> Iterator[str]:
+    """Say what is wrong inside a foreign entry of ours, in one word each.
+
+    Whether this program knows the kinds and fields of the other one is not asked here.
+
+    Args:
+        payload: of the entry of ours.
+    """
     try:
-        taken = taken_entry(read_payload(entry.payload))
-        header = read_header(taken.entry.header)
+        taken = taken_entry(read_strictly(payload) or {})
     except BadInputError:
         yield "unreadable"
         return
-    yield from _wrong_with(taken, header)
+    header = read_strictly(taken.entry.header)
+    yield from ("unreadable",) if header is None else _wrong_with(taken, header)
 
 
-def _wrong_with(taken: Taken, header: Header) -> Iterator[str]:
+def _wrong_with(taken: Taken, header: Payload) -> Iterator[str]:
     entry = taken.entry
     if entry_hash(entry.header) != entry.hash:
         yield "hash"
-    if header.installation != taken.origin:
+    if header.get("installation") != taken.origin:
         yield "origin"
-    if header.seq != entry.seq:
+    if header.get("seq") != entry.seq:
         yield "seq"
     if entry.payload is not None and (
-        entry.salt is None or payload_digest(entry.salt, entry.payload) != header.payload_digest
+        entry.salt is None
+        or payload_digest(entry.salt, entry.payload) != header.get("payload_digest")
     ):
         yield "payload"

@@ -24,6 +24,9 @@ class ItemKind(StrEnum):
     ENTRY = "entry"
 
 
+_KINDS = frozenset(kind.value for kind in ItemKind)
+
+
 def item(kind: ItemKind, identity: str) -> ItemId:
     """Return the id of a thing in the record ("component:0412").
 
@@ -42,7 +45,7 @@ def parse_item(text: str) -> ItemId:
         UnreadableValueError: it names no kind of thing, or no thing.
     """
     kind, colon, identity = text.partition(":")
-    if not colon or kind not in set(ItemKind) or not identity.strip():
+    if not colon or kind not in _KINDS or not identity.strip():
         raise UnreadableValueError("ledger.item.unreadable", text=text)
     return ItemId(text)
 
