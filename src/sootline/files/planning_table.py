@@ -2,19 +2,22 @@
 
 import json
 import tomllib
+from dataclasses import replace
 from importlib.resources import files
 
 from sootline.core.basis import BadInputError, Fault, MessageId
 from sootline.core.job.codec import decode
 from sootline.core.laundry.planning import PlanningTimes
+from sootline.files.practice_tables import load_assumptions
 
 _OURS = "drying.toml"
 
 
 def load_planning_times() -> PlanningTimes:
-    """Read the table that comes with the package."""
+    """Read the table that comes with the package, with what estimates of drying rest on."""
     table = files("sootline").joinpath("rules", "practice", _OURS)
-    return read_planning_times(table.read_text(encoding="utf-8"), name=_OURS)
+    times = read_planning_times(table.read_text(encoding="utf-8"), name=_OURS)
+    return replace(times, assumptions=load_assumptions())
 
 
 def read_planning_times(text: str, *, name: str) -> PlanningTimes:

@@ -17,6 +17,7 @@ from sootline.core.washplan.question import Question
 from sootline.core.washplan.search import Stop, solve
 from sootline.core.washplan.spread import spread
 from sootline.core.washplan.worksheet import Worksheet, lay_out
+from sootline.tasks.estimate_drying import room_with_estimates
 from sootline.tasks.form_loads import Loads, form_loads
 from sootline.tasks.ports import Rules
 
@@ -107,7 +108,14 @@ def aim_of(job: Job) -> Aim:
 
 
 def build_all(job: Job, loads: Loads, planning: PlanningTimes) -> dict[Pace, Built]:
-    """Build the neutral problem at the earliest, likely and late end of every interval."""
+    """Build the neutral problem at the earliest, likely and late end of every interval.
+
+    Raises:
+        UnreadableValueError: readings of the room that no air has.
+    """
+    room = job.wash_room
+    if planning.assumptions is not None:
+        room = room_with_estimates(job, loads, planning.assumptions)
     question = Question(
         name=job.title or job.department.name,
         sorting=loads.sorting,
@@ -117,7 +125,7 @@ def build_all(job: Job, loads: Loads, planning: PlanningTimes) -> dict[Pace, Bui
             Member(id=member.id, crew=member.crew, priority=member.priority)
             for member in job.members
         ),
-        room=job.wash_room,
+        room=room,
         planning=planning,
     )
     return {pace: build_instance(question, pace) for pace in Pace}

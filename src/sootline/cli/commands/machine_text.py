@@ -122,6 +122,9 @@ def _published(one: Published, lang: str) -> str:
         "confidence": name("confidence", one.confidence.value, lang=lang),
         "remark": say(one.remark, lang=lang) if one.remark else "",
     }
+    if one.high < 0:
+        values |= {"low": f"{-one.high:g}"}
+        return say("machine.line.published_more", values, lang=lang)
     message = "machine.line.published_one" if one.low == one.high else "machine.line.published"
     return say(message, values, lang=lang)
 

@@ -36,6 +36,8 @@ from sootline.core.laundry.rooms import DryingPlace, DryingTime, WashRoom
 from sootline.core.machines.grounds import as_entered
 
 OWN_LOADS = "drying.rests.own_loads"
+# A piece that lies flat, or is not dried, gives off its water otherwise than a model here says.
+_MODELLED = (DryMethod.RACK, DryMethod.CABINET, DryMethod.HANG)
 # An interval whose late end is further off than three days is no promise to plan on [min].
 LONGEST_MIN = 3 * 24 * 60
 
@@ -116,6 +118,7 @@ def estimate_drying_times(
     estimates = [
         _estimate(at[place.id], batch, _others(place.id, shares, gear_kg, batch), assumptions)
         for place, _ in places.values()
+        if place.method in _MODELLED
         for cloth in Cloth
         if (batch := fill(place, cloth, pieces)) is not None
     ]

@@ -23,6 +23,8 @@ from sootline.core.machines.grounds import as_entered, by_physics
 _LAW = "balance of the water in a ventilated room"
 # Half of what the gear could give off is where the room rules.
 _RULES = 0.5
+# Below this share it is worth saying what would change that.
+_HELPED = 0.8
 
 
 class Remedy(StrEnum):
@@ -209,7 +211,7 @@ def _findings(
     message = "drying.room.bottleneck" if bottleneck else "drying.room.takes"
     bearing = Bearing.WARNS if bottleneck else Bearing.NOTES
     said = [finding(bearing, message, ground, **values)]
-    for one in changes if bottleneck else ():
+    for one in changes if rate < _HELPED * free else ():
         helps = "helps" if one.rate_kg_h > rate * 1.1 else "little"
         now = {"rate": f"{rate:.2f}", "after": f"{one.rate_kg_h:.2f}"}
         said.append(

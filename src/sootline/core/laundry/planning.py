@@ -5,7 +5,7 @@ Wide intervals to plan with, handed in as data; a measured row of the department
 
 from dataclasses import dataclass
 
-from sootline.core.basis import Confidence, MinuteSpan
+from sootline.core.basis import Assumptions, Confidence, MinuteSpan
 from sootline.core.gear.kinds import DryMethod, Layer
 
 
@@ -40,10 +40,15 @@ class PlannedWork:
 
 @dataclass(frozen=True, kw_only=True)
 class PlanningTimes:
-    """The table of planning intervals, for what the department has not measured."""
+    """The table of planning intervals, for what the department has not measured.
+
+    Args:
+        assumptions: with them, drying is estimated from the room's air where somebody read it.
+    """
 
     drying: tuple[PlannedDrying, ...] = ()
     work: tuple[PlannedWork, ...] = ()
+    assumptions: Assumptions | None = None
 
     def dry(self, method: DryMethod, layer: Layer) -> PlannedDrying | None:
         """Return the row for a method and layer; one that names the layer comes first."""

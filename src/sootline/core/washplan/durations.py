@@ -65,7 +65,8 @@ class Clock:
         row = _row(rows, kind)
         if row:
             values = {"place": place.id, "kind": kind.id, "minutes": row.minutes}
-            guess = finding(Bearing.NOTES, "laundry.time.entered", entered("room.time"), **values)
+            rests = row.minutes.rests_on or "laundry.time.entered"
+            guess = finding(Bearing.NOTES, rests, entered("room.time"), **values)
             return row.minutes, None if row.measured else guess
         return self.planned(place.method, kind, place.id)
 
