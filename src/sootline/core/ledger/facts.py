@@ -5,6 +5,7 @@ import json
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
+from typing import cast
 
 from sootline.core.basis import (
     BadInputError,
@@ -15,6 +16,7 @@ from sootline.core.basis import (
     MemberId,
     MessageId,
 )
+from sootline.core.ledger.canonical import Json
 from sootline.core.ledger.entries import Entry, Header, header_of
 from sootline.core.ledger.foreign import Taken, taken_entry
 from sootline.core.ledger.forms import FORMS, UPCASTERS, Payload, Upcaster, upcast
@@ -101,7 +103,7 @@ def _fact(
     forms: Mapping[EntryKind, int],
     upcasters: Mapping[tuple[EntryKind, int], Upcaster],
 ) -> Fact:
-    header = header_of(_read(entry.header))
+    header = header_of(_json(entry.header))
     payload = NOTHING if entry.payload is None else _payload(entry.payload)
     payload = upcast(header.kind, header.form, payload, forms=forms, upcasters=upcasters)
     if header.kind is not EntryKind.FOREIGN or entry.payload is None:
@@ -186,8 +188,16 @@ def _known_from(header: Header) -> dt.datetime:
     return header.trusted_at or header.recorded_at
 
 
+def _json(text: str) -> Json:
+    try:
+        return cast("Json", _read(text))
+    except (ValueError, RecursionError):
+        fault = Fault(place="entry", message=MessageId("ledger.canonical.no_json"))
+        raise BadInputError([fault]) from None
+
+
 def _payload(text: str) -> Payload:
-    payload = _read(text)
+    payload = _json(text)
     if not isinstance(payload, dict):
         raise BadInputError([Fault(place="payload", message=MessageId("ledger.payload.no_object"))])
     return payload

@@ -158,7 +158,7 @@ def _piece(
         register=_register(counted),
         records=_records(history, levels),
         exposures=_exposures(counted, walked.held),
-        washes=sum(_is_wash(line) for line in history),
+        washes=sum(is_wash(line) for line in history),
         washes_before=_before(counted),
         questions=tuple(ask(item, walked.node.state, history, walked)),
         last_seq=max((one.fact.seq for one in settled), default=0),
@@ -188,7 +188,8 @@ def _before(counted: Sequence[Settled]) -> int | None:
     return None
 
 
-def _is_wash(line: Line) -> bool:
+def is_wash(line: Line) -> bool:
+    """Whether a line of a history is a wash that counts as finished."""
     kind = line.settled.fact.kind
     if kind is EntryKind.CLEANED:
         return line.effect is not Effect.WITHDRAWN
@@ -200,7 +201,7 @@ def _records(history: Sequence[Line], levels: _Levels) -> tuple[Record, ...]:
     for line in history:
         fact = line.settled.fact
         deed = _DEEDS.get(fact.kind)
-        if _is_wash(line):
+        if is_wash(line):
             level = fact.text("level") or levels.get(fact.item)
             deed = Deed.ADVANCED_CLEANING if level in _ADVANCED else None
         if deed is not None and _counts(line, deed):
