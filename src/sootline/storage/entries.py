@@ -1,10 +1,11 @@
 """How does an entry stand in the tables, and how is it read back as the very texts it was?"""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from itertools import islice
 from typing import cast
 
 from sootline.core.basis import InstallationId, MemberId
-from sootline.core.ledger import Entry, Head, Header, ItemKind, parse_item
+from sootline.core.ledger import Entry, Head, Header, ItemKind, head_after, parse_item
 from sootline.storage.models import EntryRow, Installation, PayloadRow
 
 _AT_ONCE = 2000
@@ -19,7 +20,32 @@ def insert(entry: Entry, header: Header, head: Head, alias: str) -> None:
     Raises:
         IntegrityError: it does not join on, or its key is used.
     """
-    EntryRow.objects.using(alias).create(
+    _row(entry, header, head).save(using=alias, force_insert=True)
+    if entry.payload is not None and entry.salt is not None:
+        _payload(entry).save(using=alias, force_insert=True)
+
+
+def insert_many(found: Iterable[Entry], installation: InstallationId, alias: str) -> None:
+    """Add entries of a whole record to an empty one, as they are, under the same guards.
+
+    Raises:
+        IntegrityError: one of them does not join on.
+    """
+    head, rest = Head(installation=installation), iter(found)
+    while some := list(islice(rest, _AT_ONCE // 10)):
+        rows = []
+        for entry in some:
+            header = entry.read_header()
+            head = head_after(head, entry, header)
+            rows.append(_row(entry, header, head))
+        EntryRow.objects.using(alias).bulk_create(rows)
+        PayloadRow.objects.using(alias).bulk_create(
+            [_payload(entry) for entry in some if not entry.erased]
+        )
+
+
+def _row(entry: Entry, header: Header, head: Head) -> EntryRow:
+    return EntryRow(
         seq=entry.seq,
         header=entry.header,
         prev=header.prev,
@@ -33,10 +59,11 @@ def insert(entry: Entry, header: Header, head: Head, alias: str) -> None:
         corrects=header.corrects,
         erases=header.erases,
     )
-    if entry.payload is not None and entry.salt is not None:
-        PayloadRow.objects.using(alias).create(
-            seq_id=entry.seq, salt=entry.salt.hex(), body=entry.payload
-        )
+
+
+def _payload(entry: Entry) -> PayloadRow:
+    assert entry.salt is not None  # whoever calls has looked
+    return PayloadRow(seq_id=entry.seq, salt=entry.salt.hex(), body=entry.payload or "")
 
 
 def erase_payload(seq: int, alias: str) -> None:

@@ -25,10 +25,10 @@ def sqlite_guards() -> dict[str, str]:
         "BEGIN SELECT RAISE(ABORT, 'the record is not deleted: ledger_payload'); END"
     )
     guards["ledger_entry_in_order"] = _sqlite_order()
+    # Every entry comes with a payload, so that one erased is never the last and cannot come back.
     guards["ledger_payload_once"] = (
         "CREATE TRIGGER ledger_payload_once BEFORE INSERT ON ledger_payload "
-        "WHEN NEW.seq IS NOT (SELECT max(seq) FROM ledger_entry) "
-        "OR EXISTS (SELECT 1 FROM ledger_payload WHERE seq = NEW.seq) "
+        "WHEN NEW.seq <= (SELECT coalesce(max(seq), 0) FROM ledger_payload) "
         "BEGIN SELECT RAISE(ABORT, 'a payload comes with its entry, once'); END"
     )
     guards["installation_once"] = (
@@ -94,7 +94,7 @@ def postgresql_functions() -> dict[str, str]:
             + " END IF; RETURN NEW; END"
         ),
         "record_payload_once": (
-            "BEGIN IF NEW.seq IS DISTINCT FROM (SELECT max(seq) FROM ledger_entry) THEN "
+            "BEGIN IF NEW.seq <= (SELECT coalesce(max(seq), 0) FROM ledger_payload) THEN "
             + _REFUSE.format(said="a payload comes with its entry, once")
             + " END IF; RETURN NEW; END"
         ),

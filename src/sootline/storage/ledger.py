@@ -45,9 +45,9 @@ class LedgerStore:
     def __init__(
         self, *, folder: Path, now: Callable[[], dt.datetime], alias: str = "default"
     ) -> None:
-        self._folder = folder
-        self._now = now
-        self._alias = alias
+        self.folder = folder
+        self.now = now
+        self.alias = alias
         self._sound_until = 0.0
 
     def append(self, drafts: Sequence[Draft]) -> tuple[Appended, ...]:
@@ -63,17 +63,17 @@ class LedgerStore:
             ReadOnlyError: guards or settings of the database are not as they must be.
         """
         with self._writing():
-            head = entries.read_head(self._alias)
+            head = entries.read_head(self.alias)
             done: list[Appended] = []
             for draft in drafts:
                 done.append(self._place(head, draft))
                 head = done[-1].head
-            project(self._alias, [one.entry for one in done if not one.repeated])
+            project(self.alias, [one.entry for one in done if not one.repeated])
         return tuple(done)
 
     def head(self) -> Head:
         """Return where the record ends."""
-        return entries.read_head(self._alias)
+        return entries.read_head(self.alias)
 
     def entries(
         self, *, item: str | None = None, kind: ItemKind | None = None, after: int = 0
@@ -85,7 +85,7 @@ class LedgerStore:
             kind: only those about things of this kind.
             after: begin behind this place.
         """
-        return entries.read_entries(self._alias, after=after, item=item, kind=kind)
+        return entries.read_entries(self.alias, after=after, item=item, kind=kind)
 
     def begin(self, name: InstallationId | None = None) -> Head:
         """Begin the record under a name of its own, unless it has begun.
@@ -94,10 +94,10 @@ class LedgerStore:
             name: None lets chance name it.
         """
         with self._turn():
-            if not Installation.objects.using(self._alias).exists():
+            if not Installation.objects.using(self.alias).exists():
                 fresh = begin(name or InstallationId(f"i-{secrets.token_hex(8)}"))
-                Installation.objects.using(self._alias).create(
-                    name=fresh.installation, since=self._now()
+                Installation.objects.using(self.alias).create(
+                    name=fresh.installation, since=self.now()
                 )
         return self.head()
 
@@ -106,19 +106,19 @@ class LedgerStore:
         placed = append(
             head,
             draft,
-            now=self._now(),
+            now=self.now(),
             salt=secrets.token_bytes(SALT_BYTES),
-            same_key=entries.find_key(draft.actor, draft.idem, self._alias),
+            same_key=entries.find_key(draft.actor, draft.idem, self.alias),
             last_of_item=(
-                None if draft.after is None else entries.last_about(draft.item, self._alias)
+                None if draft.after is None else entries.last_about(draft.item, self.alias)
             ),
-            target=entries.find_seq(draft.corrects or draft.erases, self._alias),
+            target=entries.find_seq(draft.corrects or draft.erases, self.alias),
         )
         if not placed.repeated:
             header = read_header(placed.entry.header)
-            entries.insert(placed.entry, header, placed.head, self._alias)
+            entries.insert(placed.entry, header, placed.head, self.alias)
             if header.kind is EntryKind.ERASED and header.erases is not None:
-                entries.erase_payload(header.erases, self._alias)
+                entries.erase_payload(header.erases, self.alias)
         return placed
 
     @contextmanager
@@ -131,11 +131,11 @@ class LedgerStore:
     @contextmanager
     def _turn(self) -> Iterator[None]:
         """Let nobody else write meanwhile; commit at the end, or leave everything as it was."""
-        embedded = connections[self._alias].vendor == "sqlite"
-        queue = gate(self._folder / "write.lock") if embedded else nullcontext()
-        with queue, transaction.atomic(using=self._alias):
+        embedded = connections[self.alias].vendor == "sqlite"
+        queue = gate(self.folder / "write.lock") if embedded else nullcontext()
+        with queue, transaction.atomic(using=self.alias):
             if not embedded:
-                with connections[self._alias].cursor() as cursor:
+                with connections[self.alias].cursor() as cursor:
                     cursor.execute("SELECT pg_advisory_xact_lock(%s)", [_POSTGRESQL_LOCK])
             yield
 
@@ -147,7 +147,7 @@ class LedgerStore:
         """
         if time.monotonic() < self._sound_until:
             return
-        faults = find_faults(self._alias)
+        faults = find_faults(self.alias)
         if faults:
             raise ReadOnlyError(faults)
         self._sound_until = time.monotonic() + _LOOK_AGAIN_S

@@ -57,7 +57,8 @@ def _tables() -> tuple[list[tuple[object, ...]], ...]:
     )  # fmt: skip
 
 
-def test_a_registered_component_stands_as_it_was_described(store: LedgerStore) -> None:
+@pytest.mark.usefixtures("store")
+def test_a_registered_component_stands_as_it_was_described() -> None:
     """Its label, owner, dates and state come back as a component of a job."""
     found = _component()
 
