@@ -21,6 +21,7 @@ from tests.unit.tasks.test_sheet_facts import HELD_BY_HAND
 
 from sootline.cli.main import main
 from sootline.core.basis import KindId
+from sootline.core.care.decisions import Separation
 from sootline.core.gear import find_kind
 from sootline.core.job.codec import encode
 from sootline.core.job.jobs import Job
@@ -356,3 +357,34 @@ def _job_file(folder: Path) -> Path:
     path = folder / "job.json"
     path.write_text(encode(Job, night()), encoding="utf-8")
     return path
+
+
+def test_a_card_says_what_is_not_known_of_its_load(demo: tuple[Job, PlanResult]) -> None:
+    """Water nobody states, water of some pieces only, pieces not weighed, a load by itself."""
+    card = list_load_cards(*demo)[0]
+    contents = card.contents
+    dry = replace(card, contents=replace(contents, water=None, water_unknown=7))
+    partly = replace(card, contents=replace(contents, water_unknown=2), unweighed=3)
+    alone = replace(card, separation=Separation(alone=True), contents=replace(contents, never=()))
+
+    assert has(print_load_cards([dry], page()), "not known: read the label")
+    assert has(print_load_cards([partly], page()), "read the labels of 2 pieces")
+    assert has(print_load_cards([partly], page()), "3 not weighed")
+    assert has(print_load_cards([alone], page()), "Alone: shares with nothing")
+
+
+def test_pieces_that_make_no_tag_are_named_by_the_command(tmp_path: Path, capsys: Capture) -> None:
+    """Their numbers are said, so that somebody can give them others."""
+    path = tmp_path / "job.json"
+    path.write_text(
+        encode(Job, night(gear=(piece("no tag!", "hood"),), calls=())), encoding="utf-8"
+    )
+
+    assert main(["paper", str(path), "--sheet", "tags", "--out", str(tmp_path / "t.pdf")]) == 0
+    assert "no tag!" in capsys.readouterr().out
+
+
+def test_a_sheet_has_one_language_or_two() -> None:
+    """Three would leave no room to read."""
+    with pytest.raises(ValueError, match="one language or two"):
+        page("en", "es", "fr")

@@ -7,18 +7,23 @@ label, the maker, local codes and verified providers.
 from collections.abc import Iterable
 
 from sootline.core.basis import ContaminantId, MessageId
-from sootline.paper.engine import PICTURES, Facts
+from sootline.paper.engine import Facts
+from sootline.paper.pictures import Picture
 from sootline.paper.speaking import Said, Speaker, joined
 from sootline.tasks.hazards import WetBag
 
-ON_CONTAMINANT: dict[ContaminantId, tuple[str, MessageId]] = {
-    ContaminantId("blood"): ("blood", MessageId("paper.caution.blood")),
-    ContaminantId("battery-smoke"): ("battery_fragments", MessageId("paper.caution.battery")),
-    ContaminantId("asbestos"): ("fibres", MessageId("paper.caution.asbestos")),
+ON_CONTAMINANT: dict[ContaminantId, tuple[Picture, MessageId]] = {
+    ContaminantId("blood"): (Picture(name="blood"), MessageId("paper.caution.blood")),
+    ContaminantId("battery-smoke"): (
+        Picture(name="battery_fragments"),
+        MessageId("paper.caution.battery"),
+    ),
+    ContaminantId("asbestos"): (Picture(name="fibres"), MessageId("paper.caution.asbestos")),
 }
-SHARPS = ("sharps", MessageId("paper.caution.sharps"))
-ON_POSTS = ("gloves_on_posts", MessageId("paper.caution.posts"))
-NO_HEAT = ("no_heat", MessageId("paper.caution.no_heat"))
+SHARPS = (Picture(name="sharps"), MessageId("paper.caution.sharps"))
+ON_POSTS = (Picture(name="gloves_on_posts"), MessageId("paper.caution.posts"))
+WET = (Picture(name="wet_hours"), MessageId("paper.caution.wet"))
+NO_HEAT = (Picture(name="no_heat"), MessageId("paper.caution.no_heat"))
 
 
 def on_contaminants(speaker: Speaker, hazards: Iterable[ContaminantId]) -> list[Facts]:
@@ -33,28 +38,23 @@ def wet_bags(speaker: Speaker, bags: Iterable[WetBag]) -> list[Facts]:
     listed = joined([_wet(speaker, bag) for bag in bags], "; ")
     if not listed:
         return []
-    return [pictured(speaker, "wet_hours", MessageId("paper.caution.wet"), bags=listed)]
+    return [pictured(speaker, *WET, bags=listed)]
 
 
 def pictured(
-    speaker: Speaker, picture: str, message: MessageId, **values: Said
+    speaker: Speaker, picture: Picture, message: MessageId, **values: Said
 ) -> dict[str, Facts]:
     """Return a sentence with its picture and what the picture says in words."""
     return {
-        "picture": picture,
+        "picture": picture.name,
         "alt": picture_text(speaker, picture),
         "text": speaker.say(message, **values),
     }
 
 
-def picture_text(speaker: Speaker, picture: str) -> str:
+def picture_text(speaker: Speaker, picture: Picture) -> str:
     """Return what a picture shows, in the page's first language."""
-    return speaker.say(f"paper.picture.{picture}")[0]
-
-
-def has_picture(name: str) -> bool:
-    """Whether there is a picture of this name."""
-    return (PICTURES / f"{name}.svg").is_file()
+    return speaker.say(picture.message)[0]
 
 
 def _wet(speaker: Speaker, bag: WetBag) -> Said:

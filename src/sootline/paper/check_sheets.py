@@ -15,7 +15,9 @@ from sootline.paper.sheets import print_sheet
 from sootline.paper.speaking import Speaker
 from sootline.tasks.check_sheets import CheckGroup
 
-_LABELS = ("row", "piece", "owner", "flaw", "where", "by", "codes", "checked_by", "at", "how",
+_AFTER_WASH = (MessageId("paper.check.after_wash"), MessageId("paper.check.after_wash_ask"))
+_ROUTINE = (MessageId("paper.check.routine"), MessageId("paper.check.routine_ask"))
+_LABELS = ("row", "piece", "owner", "flaw", "where", "codes", "checked_by", "at", "how",
            "defer", "nothing")  # fmt: skip
 
 
@@ -27,8 +29,8 @@ def print_check_sheets(
     facts: dict[str, Facts] = {
         "labels": {label: speaker.say(f"paper.check.{label}") for label in _LABELS},
         "sheets": [
-            _sheet("after_wash", after_wash, speaker),
-            _sheet("routine", routine, speaker),
+            _sheet(*_AFTER_WASH, after_wash, speaker),
+            _sheet(*_ROUTINE, routine, speaker),
         ],
         "flaws": [
             {"code": str(number), "name": speaker.name("flaw", flaw)}
@@ -38,7 +40,9 @@ def print_check_sheets(
     return print_sheet("check_sheet", MessageId("paper.title.check_sheets"), facts, speaker)
 
 
-def _sheet(which: str, groups: Sequence[CheckGroup], speaker: Speaker) -> dict[str, Facts]:
+def _sheet(
+    title: MessageId, ask: MessageId, groups: Sequence[CheckGroup], speaker: Speaker
+) -> dict[str, Facts]:
     number = 0
     listed: list[Facts] = []
     for group in groups:
@@ -57,7 +61,7 @@ def _sheet(which: str, groups: Sequence[CheckGroup], speaker: Speaker) -> dict[s
             }
         )
     return {
-        "title": speaker.say(f"paper.check.{which}"),
-        "ask": speaker.say(f"paper.check.{which}_ask"),
+        "title": speaker.say(title),
+        "ask": speaker.say(ask),
         "groups": listed,
     }

@@ -15,8 +15,7 @@ from sootline.tasks.hand_over import Handover, Left
 from sootline.tasks.hazards import hazards_on
 from sootline.tasks.plan_wash import PlanResult
 
-_LABELS = ("giver", "taker", "at", "nothing", "notes", "timeline", "owner", "pieces", "where",
-           "seen", "defer")  # fmt: skip
+_LABELS = ("giver", "taker", "at", "nothing", "notes", "timeline", "defer")
 
 
 def print_handover(handover: Handover, page: Page, *, plan: PlanResult, now: dt.datetime) -> bytes:

@@ -9,6 +9,7 @@ from sootline.paper.cautions import on_contaminants, picture_text
 from sootline.paper.codes import qr_code
 from sootline.paper.engine import Facts
 from sootline.paper.page import Page
+from sootline.paper.pictures import Picture
 from sootline.paper.pieces import called
 from sootline.paper.sheets import print_sheet
 from sootline.paper.speaking import Said, Speaker, joined
@@ -31,7 +32,7 @@ def print_hold_labels(labels: Sequence[HoldLabel], page: Page) -> bytes:
             _label(label, f"code{place}" if f"code{place}" in codes else None, speaker)
             for place, label in enumerate(labels)
         ],
-        "bag_alt": picture_text(speaker, "sealed_bag"),
+        "bag_alt": picture_text(speaker, Picture(name="sealed_bag")),
     }
     title = MessageId("paper.title.hold_labels")
     return print_sheet("hold_label", title, facts, speaker, codes)

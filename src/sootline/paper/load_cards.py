@@ -8,7 +8,6 @@ from sootline.paper.cautions import (
     NO_HEAT,
     ON_POSTS,
     SHARPS,
-    has_picture,
     on_contaminants,
     picture_text,
     pictured,
@@ -16,6 +15,7 @@ from sootline.paper.cautions import (
 )
 from sootline.paper.engine import Facts
 from sootline.paper.page import Page
+from sootline.paper.pictures import picture_of
 from sootline.paper.sheets import print_sheet
 from sootline.paper.speaking import Said, Speaker, joined
 from sootline.tasks.load_cards import Contents, LoadCard
@@ -31,7 +31,7 @@ def print_load_cards(cards: Sequence[LoadCard], page: Page) -> bytes:
         "labels": {
             label: speaker.say(f"paper.load.{label}")
             for label in (
-                "programme", "water", "weight", "pieces", "detergent_label", "first", "prepare",
+                "programme", "water", "weight", "detergent_label", "prepare",
                 "goes_in", "never", "dry", "wrong", "defer", "none", *_FIELDS,
             )
         },
@@ -120,12 +120,11 @@ def _has_pockets(contents: Contents) -> bool:
 
 
 def _step(step: MessageId, speaker: Speaker) -> dict[str, Facts]:
-    picture = step.rpartition(".")[2]
-    shown = has_picture(picture)
+    picture = picture_of(step)
     return {
         "text": speaker.say(step),
-        "picture": picture if shown else None,
-        "alt": picture_text(speaker, picture) if shown else None,
+        "picture": picture.name if picture else None,
+        "alt": picture_text(speaker, picture) if picture else None,
     }
 
 

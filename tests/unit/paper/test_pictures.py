@@ -8,9 +8,11 @@ import typst
 from PIL import Image
 from tests.paper_reading import photocopied
 
+from sootline.core.basis import MessageId
 from sootline.core.gear import KINDS
-from sootline.paper.cautions import ON_CONTAMINANT, has_picture
+from sootline.paper.cautions import ON_CONTAMINANT
 from sootline.paper.engine import LAYOUTS, PICTURES
+from sootline.paper.pictures import Picture, picture_of
 from sootline.words import languages, say
 
 NAMES = sorted(path.stem for path in PICTURES.glob("*.svg"))
@@ -33,7 +35,7 @@ def drawn(name: str) -> Image.Image:
 @pytest.mark.parametrize("name", MUST)
 def test_every_picture_the_work_needs_is_there(name: str) -> None:
     """Preparation, drying and the dangers each have theirs."""
-    assert has_picture(name)
+    assert Picture(name=name).drawn
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -78,9 +80,14 @@ def test_a_step_of_the_catalogue_finds_its_picture(step: str) -> None:
     steps = {preparation.step for kind in KINDS for preparation in kind.preparation}
 
     assert step in steps
-    assert has_picture(step)
+    assert picture_of(MessageId(f"gear.prep.{step}")) == Picture(name=step)
 
 
 def test_every_caution_has_its_picture() -> None:
     """Blood, battery smoke, asbestos."""
-    assert all(has_picture(picture) for picture, _ in ON_CONTAMINANT.values())
+    assert all(picture.drawn for picture, _ in ON_CONTAMINANT.values())
+
+
+def test_a_step_without_picture_has_none() -> None:
+    """Not every step can be drawn; its words stand alone."""
+    assert picture_of(MessageId("gear.prep.nothing_like_it")) is None
