@@ -57,16 +57,14 @@ def list_unknowns(
 
 def note(case: Case) -> Iterator[Finding]:
     """List facts that change nothing and are kept: a rinse, the on-scene reduction, a guest."""
+    wet_at = frozenset(one.exposure.call for one in case.concerns if one.wet)
     for wearing in case.wearings:
-        wet = any(
-            concern.wet and concern.exposure.call == wearing.call.id for concern in case.concerns
-        )
         for remark in wearing.remarks:
             if remark.rinsed is Answer.YES:
                 ground = stated("rinse", remark.said_by)
                 yield tell(Bearing.NOTES, "care.rinsed.already", ground, wearing.call)
         for person in wearing.people:
-            yield from _reduction(wearing, person, wet=wet)
+            yield from _reduction(wearing, person, wet=wearing.call.id in wet_at)
     if case.component.guest:
         yield reason(
             Bearing.NOTES, "care.note.guest", recorded("guest"), department=case.component.guest
