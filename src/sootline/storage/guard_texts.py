@@ -3,7 +3,7 @@
 Every trigger has one text, shipped here and compared with what the database holds.
 """
 
-_TABLES = ("ledger_entry", "ledger_payload", "attachment", "look", "installation")
+TABLES = ("ledger_entry", "ledger_payload", "attachment", "look", "installation")
 _BEGINNING = "0" * 64
 
 # What the copies of an entry must repeat of its header.
@@ -13,7 +13,7 @@ _COPIES = ("seq", "prev", "idem", "actor", "item", "kind", "corrects", "erases")
 def sqlite_guards() -> dict[str, str]:
     """Return the triggers of SQLite by name."""
     guards: dict[str, str] = {}
-    for table in _TABLES:
+    for table in TABLES:
         guards |= _sqlite_refusal(table, "update")
         if table != "ledger_payload":
             guards |= _sqlite_refusal(table, "delete")
@@ -118,7 +118,7 @@ def postgresql_functions() -> dict[str, str]:
 def postgresql_guards() -> dict[str, str]:
     """Return the triggers of PostgreSQL by name."""
     guards: dict[str, str] = {}
-    for table in _TABLES:
+    for table in TABLES:
         guards |= _postgresql(table, "no_update", "BEFORE UPDATE", "ROW", "record_refuse")
         guards |= _postgresql(table, "no_truncate", "BEFORE TRUNCATE", "STATEMENT", "record_refuse")
         erasable = table == "ledger_payload"

@@ -9,22 +9,25 @@ from pathlib import Path
 
 from django.db import connections, transaction
 
-from sootline.core.basis import InstallationId
+from sootline.core.basis import InstallationId, MemberId
 from sootline.core.ledger import (
+    Anchor,
     Appended,
     Draft,
     Entry,
     EntryKind,
     Head,
     ItemKind,
+    KeyReusedError,
     append,
     begin,
     read_header,
+    take_anchor,
 )
 from sootline.core.ledger.hashing import SALT_BYTES
 from sootline.storage import entries
 from sootline.storage.gate import gate
-from sootline.storage.models import Installation
+from sootline.storage.models import EntryRow, Installation
 from sootline.storage.projecting import project
 from sootline.storage.readiness import ReadOnlyError, find_faults
 
@@ -68,22 +71,32 @@ class LedgerStore:
             for draft in drafts:
                 done.append(self._place(head, draft))
                 head = done[-1].head
+            _refuse_half(done, drafts)
             project(self.alias, [one.entry for one in done if not one.repeated])
         return tuple(done)
+
+    def known(self, actor: MemberId, idem: str) -> bool:
+        """Whether an actor has used a key."""
+        return entries.find_key(actor, idem, self.alias) is not None
+
+    def anchor(self, at: dt.datetime) -> Anchor | None:
+        """Take an anchor of the record as it stands; None of an empty one."""
+        hashes = EntryRow.objects.using(self.alias).order_by("seq").values_list("hash", flat=True)
+        return take_anchor(self.head().installation, hashes.iterator(), at)
 
     def head(self) -> Head:
         """Return where the record ends."""
         return entries.read_head(self.alias)
 
     def entries(
-        self, *, item: str | None = None, kind: ItemKind | None = None, after: int = 0
+        self, after: int = 0, *, item: str | None = None, kind: ItemKind | None = None
     ) -> Iterator[Entry]:
         """Read entries in their order.
 
         Args:
+            after: the place of the last one that is not wanted.
             item: only those about this thing.
             kind: only those about things of this kind.
-            after: begin behind this place.
         """
         return entries.read_entries(self.alias, after=after, item=item, kind=kind)
 
@@ -151,3 +164,15 @@ class LedgerStore:
         if faults:
             raise ReadOnlyError(faults)
         self._sound_until = time.monotonic() + _LOOK_AGAIN_S
+
+
+def _refuse_half(done: Sequence[Appended], drafts: Sequence[Draft]) -> None:
+    """Refuse an act of which one part was recorded before and another was not.
+
+    Raises:
+        KeyReusedError: with the part that was.
+    """
+    repeated = [one.repeated for one in done]
+    if any(repeated) and not all(repeated):
+        at = repeated.index(True)
+        raise KeyReusedError(done[at].entry, drafts[at])

@@ -95,7 +95,7 @@ def _put(
     others = [thing_row(thing) for thing in things if thing.item in items]
     Thing.objects.using(alias).bulk_create(
         others, update_conflicts=True, unique_fields=["item"],
-        update_fields=["kind", "facts", "seq"], batch_size=_AT_ONCE // 5,
+        update_fields=["kind", "facts", "registered", "seq"], batch_size=_AT_ONCE // 5,
     )  # fmt: skip
     there = {row.item for row in others}
     gone = [item for item in items if kind_of(item) is not ItemKind.COMPONENT and item not in there]

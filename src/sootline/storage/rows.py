@@ -71,6 +71,7 @@ def thing_row(thing: ThingLife) -> Thing:
         item=thing.item,
         kind=kind_of(thing.item).value,
         facts=canonical(thing.facts),
+        registered=thing.registered,
         seq=thing.last_seq,
     )
 

@@ -2,11 +2,14 @@
 
 import datetime as dt
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from typing import Protocol
 
-from sootline.core.basis import EditionId
+from sootline.core.basis import ComponentId, EditionId, ItemId, MemberId
+from sootline.core.gear import Component
 from sootline.core.ledger import Anchor, Appended, Draft, Entry, Head
 from sootline.core.ledger.exports import Exported, ExportHead
+from sootline.core.ledger.things import ThingLife
 from sootline.core.rulebook import ContaminantRule, Edition
 
 
@@ -77,4 +80,38 @@ class Ledger(Protocol):
 
     def anchor(self, at: dt.datetime) -> Anchor | None:
         """Take an anchor of the record as it stands; None of an empty one."""
+        ...
+
+    def known(self, actor: MemberId, idem: str) -> bool:
+        """Whether an actor has used a key: then the request was answered before."""
+        ...
+
+
+@dataclass(frozen=True, kw_only=True)
+class Known:
+    """A component as the record has it.
+
+    Args:
+        station: to which it belongs; None is not said.
+        seq: the last entry about it.
+    """
+
+    component: Component
+    station: str | None = None
+    seq: int
+
+
+class Register(Protocol):
+    """What the record adds up to, as it stands now."""
+
+    def component(self, identity: ComponentId) -> Known | None:
+        """Return one component; None when the record says nothing of it."""
+        ...
+
+    def components_of(self, member: MemberId) -> tuple[Known, ...]:
+        """Return every component a member owns or has."""
+        ...
+
+    def thing(self, item: ItemId) -> ThingLife | None:
+        """Return what is known of any other thing; None when nothing is."""
         ...

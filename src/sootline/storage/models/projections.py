@@ -14,6 +14,7 @@ class Thing(models.Model):
     item = models.CharField(max_length=240, primary_key=True)
     kind = models.CharField(max_length=20)
     facts = models.TextField()
+    registered = models.BooleanField()
     seq = models.PositiveBigIntegerField()
 
     class Meta:

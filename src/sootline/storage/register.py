@@ -1,0 +1,81 @@
+"""What does the record add up to now, thing by thing? Read from the rows that follow from it."""
+
+import json
+from collections.abc import Iterable
+
+from django.db.models import Q, QuerySet
+
+from sootline.core.basis import ComponentId, ItemId, MemberId
+from sootline.core.gear import Component
+from sootline.core.job.codec import decode
+from sootline.core.ledger import ItemKind
+from sootline.core.ledger.things import ThingLife
+from sootline.storage.models import ComponentRow, Thing
+from sootline.tasks.ports import Known
+
+_AT_ONCE = 400
+
+
+class RegisterStore:
+    """The rows of a database, as tasks ask for them.
+
+    Args:
+        station: shows only what belongs to it, or to none; None shows everything.
+    """
+
+    def __init__(self, *, alias: str = "default", station: str | None = None) -> None:
+        self.alias = alias
+        self._station = station
+
+    def component(self, identity: ComponentId) -> Known | None:
+        """Return one component; None when the record says nothing of it."""
+        row = self._rows().filter(id=identity).first()
+        return None if row is None else known_of(row)
+
+    def components_of(self, member: MemberId) -> tuple[Known, ...]:
+        """Return every component a member owns or has."""
+        rows = self._rows().filter(Q(owner=member) | Q(holder=member))
+        return tuple(map(known_of, rows.order_by("id")))
+
+    def components(self, identities: Iterable[ComponentId] | None = None) -> tuple[Known, ...]:
+        """Return the named components, or all that are not disposed of."""
+        if identities is None:
+            return tuple(map(known_of, self._rows().exclude(life="disposed").order_by("id")))
+        wanted = sorted(set(identities))
+        found = [
+            row
+            for at in range(0, len(wanted), _AT_ONCE)
+            for row in self._rows().filter(id__in=wanted[at : at + _AT_ONCE]).order_by("id")
+        ]
+        return tuple(map(known_of, found))
+
+    def thing(self, item: ItemId) -> ThingLife | None:
+        """Return what is known of any other thing; None when nothing is."""
+        row = Thing.objects.using(self.alias).filter(item=item).first()
+        return None if row is None else _life_of(row)
+
+    def things(self, kind: ItemKind) -> tuple[ThingLife, ...]:
+        """Return everything of one kind that is registered, in the order of its names."""
+        rows = Thing.objects.using(self.alias).filter(kind=kind.value, registered=True)
+        return tuple(map(_life_of, rows.order_by("item")))
+
+    def _rows(self) -> QuerySet[ComponentRow]:
+        rows = ComponentRow.objects.using(self.alias)
+        if self._station is None:
+            return rows.all()
+        return rows.filter(Q(station=self._station) | Q(station=None))
+
+
+def known_of(row: ComponentRow) -> Known:
+    """Return the component of a row."""
+    component = decode(Component, row.document)
+    return Known(component=component, station=row.station, seq=row.seq)
+
+
+def _life_of(row: Thing) -> ThingLife:
+    return ThingLife(
+        item=ItemId(row.item),
+        facts=json.loads(row.facts),
+        registered=row.registered,
+        last_seq=row.seq,
+    )
