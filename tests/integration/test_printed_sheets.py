@@ -3,7 +3,6 @@
 import time
 from collections.abc import Callable
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 from tests.paper_night import NOW, night, page, piece, planned
@@ -12,18 +11,15 @@ from tests.paper_reading import (
     fonts_of,
     images_of,
     pages_of,
-    photocopied,
     text_of,
     text_outside,
     words_of,
 )
 from tests.unit.tasks.test_sheet_facts import HELD_BY_HAND
 
-from sootline.cli.main import main
 from sootline.core.basis import KindId
 from sootline.core.care.decisions import Separation
 from sootline.core.gear import find_kind
-from sootline.core.job.codec import encode
 from sootline.core.job.jobs import Job
 from sootline.core.rebuild import Flaw
 from sootline.paper.check_sheets import print_check_sheets
@@ -32,7 +28,7 @@ from sootline.paper.hold_labels import print_hold_labels
 from sootline.paper.load_cards import print_load_cards
 from sootline.paper.page import Page, PaperSize
 from sootline.paper.radio import print_radio_sheet
-from sootline.paper.tags import STOCKS, print_tags, without_tag
+from sootline.paper.tags import print_tags
 from sootline.tasks.check_sheets import list_after_wash, list_routine_look
 from sootline.tasks.decide import decide_job
 from sootline.tasks.hand_over import Left, hand_over
@@ -253,112 +249,6 @@ def test_the_radio_sheet_says_who_cannot_ride_before_who_can(demo: tuple[Job, Pl
     assert not any(word in text.lower() for word in ("blood", "asbestos", "infection"))
 
 
-@pytest.mark.parametrize("size", list(PaperSize))
-@pytest.mark.parametrize("copied", [False, True])
-def test_codes_of_tags_are_read_at_300_dpi_also_after_a_photocopier(
-    size: PaperSize, copied: bool, demo: tuple[Job, PlanResult]
-) -> None:
-    """Every tag gives its id twice: QR code and Code 39."""
-    components = demo[0].components[: STOCKS[size].across * STOCKS[size].down]
-    read: set[tuple[str, str]] = set()
-    for image in images_of(print_tags(components, page(size=size))):
-        read |= codes_in(photocopied(image) if copied else image)
-
-    ids = {component.id for component in components}
-    assert {text for kind, text in read if kind == "QR Code"} == ids
-    assert {text for kind, text in read if kind == "Code 39"} == ids
-
-
-def test_the_longest_tag_is_read_and_bars_too_fine_to_scan_are_left_out() -> None:
-    """Thirty-two signs are a QR code only; lower-case letters too; twenty signs are both."""
-    names = ("A" * 32, "coat-7", "B" * 20)
-    pdf = print_tags([piece(one, "coat-shell", "302") for one in names], page())
-    (image,) = images_of(pdf)
-    read = codes_in(photocopied(image))
-
-    assert {text for kind, text in read if kind == "QR Code"} == set(names)
-    assert {text for kind, text in read if kind == "Code 39"} == {"B" * 20}
-
-
-def test_a_piece_whose_id_makes_no_tag_is_named_not_printed() -> None:
-    """A code that nobody could read back is worse than none."""
-    odd, usual = piece("no tag!", "hood"), piece("S-1", "hood")
-
-    assert without_tag([odd, usual]) == (odd,)
-    assert "notag!" not in text_of(print_tags([odd, usual], page()))
-
-
-def test_the_owner_on_a_tag_is_shortened_to_its_place() -> None:
-    """A label is as large as it is."""
-    pdf = print_tags([piece("S-1", "hood", "W" * 60)], page())
-
-    assert text_outside(pdf) == []
-    assert has(pdf, "W" * 20)
-    assert has(pdf, "…")
-
-
-@pytest.mark.parametrize("copied", [False, True])
-def test_the_code_of_a_hold_label_is_read(copied: bool, demo: tuple[Job, PlanResult]) -> None:
-    """Every label has the code of its first piece."""
-    labels = list_hold_labels(demo[0], demo[1].loads.decided)
-    read: set[tuple[str, str]] = set()
-    for image in images_of(print_hold_labels(labels, page())):
-        read |= codes_in(photocopied(image) if copied else image)
-
-    assert read == {("QR Code", label.components[0].id) for label in labels}
-
-
-@pytest.mark.parametrize("which", ["load-cards", "hold-labels", "handover", "check-sheets",
-                                   "radio", "tags"])  # fmt: skip
-def test_the_command_prints_every_sheet(which: str, tmp_path: Path, capsys: Capture) -> None:
-    """From a job file to a PDF, with a second language, on US Letter."""
-    target = tmp_path / "sheet.pdf"
-    typed = ["paper", str(_job_file(tmp_path)), "--sheet", which, "--out", str(target)]
-
-    code = main([*typed, "--second-lang", "es", "--size", "letter", "--seconds", "0"])
-
-    assert code == 0
-    assert target.read_bytes().startswith(b"%PDF")
-    assert str(target) in capsys.readouterr().out
-
-
-def test_the_command_prints_the_same_bytes_at_the_same_moment(tmp_path: Path) -> None:
-    """A moment can be given; without one it is the machine's clock."""
-    job = str(_job_file(tmp_path))
-    at = ["--printed-at", "2026-03-11T04:20-06:00"]
-    for number in ("1", "2"):
-        typed = ["paper", job, "--sheet", "hold-labels", "--out", str(tmp_path / number), *at]
-        assert main([*typed, "--json"]) == 0
-
-    assert (tmp_path / "1").read_bytes() == (tmp_path / "2").read_bytes()
-
-
-@pytest.mark.parametrize(
-    ("typed", "told"),
-    [
-        ([], "--out"),
-        (["--out", "x.pdf", "--second-lang", "xx"], "xx"),
-        (["--out", "x.pdf", "--printed-at", "yesterday"], "yesterday"),
-        (["--out", "x.pdf", "--printed-at", "2026-03-11T04:20"], "2026-03-11T04:20"),
-    ],
-)
-def test_the_command_refuses_what_it_cannot_print(
-    typed: list[str], told: str, tmp_path: Path, capsys: Capture
-) -> None:
-    """No file, no such language, no moment: refused with the value."""
-    code = main(["paper", str(_job_file(tmp_path)), "--sheet", "tags", *typed])
-
-    assert code == 2
-    assert told in capsys.readouterr().err
-
-
-def _job_file(folder: Path) -> Path:
-    """Write the invented night to a file."""
-    path = folder / "job.json"
-    path.write_text(encode(Job, night()), encoding="utf-8")
-    return path
-
-
 def test_a_card_says_what_is_not_known_of_its_load(demo: tuple[Job, PlanResult]) -> None:
     """Water nobody states, water of some pieces only, pieces not weighed, a load by itself."""
     card = list_load_cards(*demo)[0]
@@ -371,17 +261,6 @@ def test_a_card_says_what_is_not_known_of_its_load(demo: tuple[Job, PlanResult])
     assert has(print_load_cards([partly], page()), "read the labels of 2 pieces")
     assert has(print_load_cards([partly], page()), "3 not weighed")
     assert has(print_load_cards([alone], page()), "Alone: shares with nothing")
-
-
-def test_pieces_that_make_no_tag_are_named_by_the_command(tmp_path: Path, capsys: Capture) -> None:
-    """Their numbers are said, so that somebody can give them others."""
-    path = tmp_path / "job.json"
-    path.write_text(
-        encode(Job, night(gear=(piece("no tag!", "hood"),), calls=())), encoding="utf-8"
-    )
-
-    assert main(["paper", str(path), "--sheet", "tags", "--out", str(tmp_path / "t.pdf")]) == 0
-    assert "no tag!" in capsys.readouterr().out
 
 
 def test_a_sheet_has_one_language_or_two() -> None:
