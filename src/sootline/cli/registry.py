@@ -36,5 +36,6 @@ COMMANDS: tuple[Command, ...] = (
     Command(name="rules", help="cli.help.rules", module="sootline.cli.commands.rules"),
     Command(name="import", help="roster.help.import", module="sootline.cli.commands.import_"),
     Command(name="job", help="cli.help.job", module="sootline.cli.commands.job"),
+    Command(name="ledger", help="ledger.help.ledger", module="sootline.cli.commands.ledger"),
     Command(name="demo", help="cli.help.demo", module="sootline.cli.commands.demo"),
 )

@@ -8,7 +8,7 @@ from sootline.core.ledger import Anchor, Entry, Verification, verify_chain
 from sootline.core.ledger.exports import about
 from sootline.core.ledger.facts import read_facts
 from sootline.core.ledger.folding import fold_facts
-from sootline.core.ledger.lives import Folded
+from sootline.core.ledger.lives import Folded, PieceLife
 from sootline.core.ledger.proving import verify_item
 from sootline.tasks.ports import LedgerExport
 
@@ -52,11 +52,26 @@ def replay_export(
     if item is not None:
         wanted = set(about(facts, item))
         if not wanted:
-            values = (("item", item),)
-            fault = Fault(place="--item", message=MessageId("ledger.show.absent"), values=values)
-            raise BadInputError([fault])
+            raise _absent(item)
         facts = tuple(fact for fact in facts if fact.seq in wanted)
     return fold_facts(facts, as_of=as_of, known_at=known_at)
+
+
+def life_in(folded: Folded, item: ItemId) -> PieceLife:
+    """Return one component's life.
+
+    Raises:
+        BadInputError: the record says nothing of such a component.
+    """
+    try:
+        return folded.piece(item)
+    except KeyError:
+        raise _absent(item) from None
+
+
+def _absent(item: ItemId) -> BadInputError:
+    message, values = MessageId("ledger.show.absent"), (("item", item),)
+    return BadInputError([Fault(place="--item", message=message, values=values)])
 
 
 def _entries(export: LedgerExport) -> Iterable[Entry]:
