@@ -21,7 +21,7 @@ def resolved(rulebook: Rulebook, topic: str) -> ResolvedLimit:
     for spoken in voices(rulebook, topic, frozenset()):
         if isinstance(spoken.rule.value, Limit):
             stated.append((spoken.rule.value, spoken.ground))
-        elif spoken.rule.value is None:
+        else:
             unset.append(spoken.ground)
     strict = tuple(sorted(stated, key=_strictness))
     return ResolvedLimit(topic=topic, limits=strict, unset=tuple(unset))
