@@ -28,6 +28,7 @@ COMMANDS: tuple[Command, ...] = (
     Command(name="loads", help="cli.help.loads", module="sootline.cli.commands.loads"),
     Command(name="plan", help="cli.help.plan", module="sootline.cli.commands.plan"),
     Command(name="ride", help="cli.help.ride", module="sootline.cli.commands.ride"),
+    Command(name="checks", help="cli.help.checks", module="sootline.cli.commands.checks"),
     Command(name="rebuild", help="cli.help.rebuild", module="sootline.cli.commands.rebuild"),
     Command(name="paper", help="cli.help.paper", module="sootline.cli.commands.paper"),
     Command(name="machine", help="machine.help.machine", module="sootline.cli.commands.machine"),
