@@ -101,9 +101,9 @@ def test_the_answer_can_be_read_over_the_radio(tmp_path: Path, capsys: Capture) 
     assert code == 0
     assert "Who can ride at 04:00" in text
     assert "Engine 2: two can ride now." in text
-    assert "307 cannot: no coat of 34 here (chest)." in text
+    assert "307 cannot ride. No coat of 34 chest here. No time known." in text
     assert "308 rides in coat and trousers S1." in text
-    assert "coat and trousers 34 26: covers 307; nothing else listed covers 307." in text
+    assert "coat and trousers (chest 34, waist 26): for 307." in text
     assert "for the officer, the label and the maker to say" in text
 
 
@@ -113,8 +113,8 @@ def test_a_plan_gives_the_time_back(tmp_path: Path, capsys: Capture) -> None:
 
     text = capsys.readouterr().out
     assert code == 0
-    assert "307 back on the hook by" in text
-    assert "3 can ride, now also 307." in text
+    assert "307 cannot ride. No coat of 34 chest here. Earliest " in text
+    assert "three can ride, now also 307." in text
 
 
 def test_a_crew_below_its_minimum_is_a_problem(tmp_path: Path, capsys: Capture) -> None:
@@ -122,7 +122,7 @@ def test_a_crew_below_its_minimum_is_a_problem(tmp_path: Path, capsys: Capture) 
     code = ride(tmp_path, job(crews=[{"crew": "Engine 2", "interior": 3}]))
 
     assert code == 1
-    assert "Below the minimum: two for interior work, 3 needed." in capsys.readouterr().out
+    assert "Below the minimum: two for interior work, three needed." in capsys.readouterr().out
 
 
 def test_a_hand_out_that_does_not_fit_is_a_problem(tmp_path: Path, capsys: Capture) -> None:
@@ -189,7 +189,7 @@ def test_the_answer_is_said_in_spanish(tmp_path: Path, capsys: Capture) -> None:
     """The same night for a Spanish reader."""
     ride(tmp_path, job(), "--lang", "es")
 
-    assert "Engine 2: pueden salir dos ahora." in capsys.readouterr().out
+    assert "Engine 2: en condiciones de salir ahora, dos." in capsys.readouterr().out
 
 
 def test_a_stranger_in_the_riding_facts_is_refused(tmp_path: Path, capsys: Capture) -> None:

@@ -68,7 +68,7 @@ def test_both_reasons_are_said_and_the_time_is_unknown() -> None:
 
     assert any("drying" in one for one in spoken)
     assert any("with the technician, no time given" in one for one in spoken)
-    assert spoken[-1] == "K03: no time known."
+    assert spoken[-1] == "No time known."
 
 
 def test_a_spare_helmet_alone_does_not_put_k03_in_a_seat() -> None:

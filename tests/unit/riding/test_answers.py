@@ -12,10 +12,11 @@ from sootline.core.basis import (
     DateSpan,
     Finding,
     MemberId,
+    MessageId,
     MinuteSpan,
     UnreadableValueError,
 )
-from sootline.core.gear import Component, Element, State
+from sootline.core.gear import Component, Element, Hold, State
 from sootline.core.riding import (
     Back,
     CrewMinimum,
@@ -35,6 +36,7 @@ from sootline.core.riding import (
     who_rides,
 )
 from sootline.core.riding.matching import Demand, Need, Seeker, Stock, hand_out
+from sootline.core.rulebook import Decider
 
 GLOVES_ONLY = (Slot.GLOVES,)
 FACTS = RidingFacts(fit=FIT)
@@ -345,3 +347,36 @@ def test_whole_outfits_are_answered_for_nobody_at_all() -> None:
     riding = who_rides(situation(whole_set("S1", "44/38x30"), [], FACTS))
 
     assert (riding.now.can, riding.now.cannot, riding.best_now) == ((), (), True)
+
+
+def test_the_radio_keeps_to_itself_why_gear_is_held() -> None:
+    """The channel is open: that gear waits is said, what its wearer met and who decides is not."""
+    hold = Hold(
+        cause="blood.through",
+        question=MessageId("care.ask.blood"),
+        decider=Decider.INFECTION_CONTROL,
+        deputy=Decider.SAFETY_OFFICER,
+        escalate_after_h=2,
+    )
+    held = piece("M0-gloves", "gloves", "M0", State(holds=(hold,)))
+
+    said = say_coverage(who_rides(floor([held], "L")).now, NOW)
+
+    (found,) = [one for one in said if one.message == "riding.radio.on_hold"]
+    assert dict(found.values) == {"member": "M0", "kind": "gloves", "component": "M0-gloves"}
+    assert "riding.piece.hold" not in {one.message for one in said}
+
+
+def test_everything_said_about_a_member_carries_the_member() -> None:
+    """A sheet can put each sentence beside its member, the state of own gear included."""
+    said = say_coverage(who_rides(floor([soiled("M0")], "L")).now, NOW)
+
+    assert [one.value("member") for one in said[1:]] == ["M0"] * (len(said) - 1)
+    assert "riding.piece.stage" in {one.message for one in said}
+
+
+def test_nothing_is_bought_where_no_fit_limit_is_set() -> None:
+    """Nobody knows which mask would fit, so no purchase promises a seat."""
+    of = situation([], [rider("M0", needs=(Slot.MASK,))], RidingFacts())
+
+    assert list_purchases(of, who_rides(of)) == ()

@@ -2,21 +2,24 @@
 
 import argparse
 from collections.abc import Iterable, Iterator
+from itertools import groupby
 from pathlib import Path
 
 from sootline.cli.output import deliver, finding_lines
 from sootline.cli.parser import CommandParser
 from sootline.cli.pieces import wrapped
 from sootline.cli.registry import DONE, PROBLEM
-from sootline.core.basis import BadInputError, Fault, MemberId, MessageId
+from sootline.core.basis import BadInputError, Fault, Finding, MemberId, MessageId
 from sootline.core.job.jobs import Job
-from sootline.core.riding import Back, CanRide, ExchangeAnswer, HandOut, Purchase, clock
+from sootline.core.riding import Back, CanRide, ExchangeAnswer, HandOut, Purchase, Wanted, clock
 from sootline.tasks.plan_wash import plan_wash
 from sootline.tasks.who_can_ride import WhoRides, backs_of, who_can_ride
 from sootline.wiring.jobs import read_job
 from sootline.wiring.plans import load_planning_times, stop_after
 from sootline.wiring.rules import RULES
 from sootline.words import name, say
+
+_SIZES = 2  # with so many sizes each is said with its dimension
 
 
 def add_arguments(parser: CommandParser) -> None:
@@ -54,13 +57,13 @@ def _hand_out(text: str | None) -> HandOut | None:
 def _lines(job: Job, answer: WhoRides, options: argparse.Namespace) -> Iterator[str]:
     lang = options.lang
     yield say("riding.cli.heading", {"time": clock(answer.now, 0)}, lang=lang)
-    for spoken in answer.spoken:
-        yield from wrapped(say(spoken.message, spoken.values, lang=lang))
+    yield from _spoken(answer.spoken, lang)
     if not answer.riding.best_now:
         yield say("riding.cli.bound", {"most": str(answer.riding.most_now)}, lang=lang)
     yield from _in_what(answer.riding.now.can, lang)
     if answer.riding.away:
-        yield say("riding.cli.away", {"members": ", ".join(answer.riding.away)}, lang=lang)
+        away = ", ".join(answer.riding.away)
+        yield from wrapped(say("riding.cli.away", {"members": away}, lang=lang))
     yield from _next_day(answer, lang)
     yield from _purchases(answer.purchases, lang)
     if options.give is not None:
@@ -71,6 +74,15 @@ def _lines(job: Job, answer: WhoRides, options: argparse.Namespace) -> Iterator[
         yield from _exchange(say(f"riding.cli.exchange_{message}", values, lang=lang), found, lang)
     yield ""
     yield from wrapped(say("riding.cli.defer", lang=lang))
+
+
+def _spoken(spoken: Iterable[Finding], lang: str) -> Iterator[str]:
+    """Say a crew on a line, and everything about one member on the next."""
+    for member, said in groupby(spoken, key=lambda one: dict(one.values).get("member")):
+        sentences = [say(one.message, one.values, lang=lang) for one in said]
+        if member is not None:
+            sentences.insert(0, say("riding.cli.cannot", {"member": member}, lang=lang))
+        yield from wrapped(" ".join(sentences), indent=2 if member is None else 4)
 
 
 def _in_what(can: Iterable[CanRide], lang: str) -> Iterator[str]:
@@ -89,7 +101,7 @@ def _in_what(can: Iterable[CanRide], lang: str) -> Iterator[str]:
         yield from wrapped(say("riding.cli.look", {"members": ", ".join(looked)}, lang=lang))
     outside = ", ".join(one.member for one in riders if not one.interior)
     if outside:
-        yield say("riding.cli.outside_only", {"members": outside}, lang=lang)
+        yield from wrapped(say("riding.cli.outside_only", {"members": outside}, lang=lang))
 
 
 def _next_day(answer: WhoRides, lang: str) -> Iterator[str]:
@@ -105,18 +117,29 @@ def _next_day(answer: WhoRides, lang: str) -> Iterator[str]:
 
 
 def _purchases(purchases: tuple[Purchase, ...], lang: str) -> Iterator[str]:
+    """List what to buy or borrow; whom fewer pieces would cover too is named there alone."""
     if purchases:
         yield from ("", say("riding.cli.purchases", lang=lang))
+    named: set[MemberId] = set()
     for purchase in purchases:
-        pieces = ", ".join(
-            " ".join((name("slot", piece.slot, lang=lang), *(size for _, size in piece.size)))
-            for piece in purchase.pieces
-        )
-        values = {"pieces": pieces, "members": ", ".join(purchase.covers)}
-        message = "riding.cli.purchase"
-        if purchase.only:
-            message, values["only"] = "riding.cli.purchase_only", ", ".join(purchase.only)
-        yield from wrapped(say(message, values, lang=lang))
+        fresh = [member for member in purchase.covers if member not in named]
+        named.update(fresh)
+        if fresh:
+            pieces = ", ".join(_wanted(piece, lang) for piece in purchase.pieces)
+            values = {"pieces": pieces, "members": ", ".join(fresh)}
+            yield from wrapped(say("riding.cli.purchase", values, lang=lang))
+    only = ", ".join(member for purchase in purchases for member in purchase.only)
+    if only and len(purchases) > 1:
+        yield from wrapped(say("riding.cli.purchase_only", {"members": only}, lang=lang))
+
+
+def _wanted(piece: Wanted, lang: str) -> str:
+    """Call a piece by what it is and its size: "gloves M", "coat and trousers (chest 42, ...)"."""
+    called = name("slot", piece.slot, lang=lang)
+    if len(piece.size) < _SIZES:
+        return " ".join((called, *(size for _, size in piece.size)))
+    sizes = (f"{name('dimension', key, lang=lang)} {size}" for key, size in piece.size)
+    return f"{called} ({', '.join(sizes)})"
 
 
 def _give(answer: WhoRides, lang: str) -> Iterator[str]:

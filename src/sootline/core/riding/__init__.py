@@ -36,8 +36,8 @@ from sootline.core.riding.fit import Dimension, Verdict, check_fit, failures
 from sootline.core.riding.hand_outs import check_hand_out, give
 from sootline.core.riding.outfits import slots_of
 from sootline.core.riding.purchases import Purchase, Wanted, list_purchases
-from sootline.core.riding.radio import clock, say_coverage
-from sootline.core.riding.situation import HandOut, Rider, Situation, Slot, Unit
+from sootline.core.riding.radio import say_coverage
+from sootline.core.riding.situation import HandOut, Rider, Situation, Slot, Unit, clock
 from sootline.core.riding.timeline import Step, timeline
 
 __all__ = [

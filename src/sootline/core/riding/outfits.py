@@ -9,7 +9,7 @@ from sootline.core.basis import Bearing, Finding, MemberId, MinuteSpan, finding
 from sootline.core.gear import Element
 from sootline.core.riding.facts import Mask, MaskState, RidingFacts
 from sootline.core.riding.garments import Garment, last_of
-from sootline.core.riding.situation import Slot, Unit, minutes_until
+from sootline.core.riding.situation import Slot, Unit, clock, minutes_until
 from sootline.core.riding.wearable import NOW, record_ground
 
 _SLOTS = {
@@ -158,16 +158,17 @@ def _mask(mask: Mask, now: dt.datetime) -> Unit:
     back: MinuteSpan | None = NOW
     reasons: tuple[Finding, ...] = ()
     if mask.state is not MaskState.USABLE:
-        back = MinuteSpan.exactly(minutes_until(mask.back, now)) if mask.back else None
-        message = "time" if mask.back else "no_time"
+        wait = minutes_until(mask.back, now) if mask.back else None
+        back = None if wait is None else MinuteSpan.exactly(wait)
         reasons = (
             finding(
                 Bearing.FORBIDS,
-                f"riding.mask.{message}",
+                "riding.mask.no_time" if wait is None else "riding.mask.time",
                 record_ground("mask", mask.id),
                 mask=mask.id,
                 mask_state=mask.state,
                 size=mask.size or "?",
+                time="?" if wait is None else clock(now, wait),
             ),
         )
     return Unit(

@@ -50,21 +50,22 @@ class _Lack:
 def list_purchases(situation: Situation, riding: Riding) -> tuple[Purchase, ...]:
     """List what would help, the fewest pieces first.
 
-    A member who was not measured in a dimension that matters cannot be bought for and is in none.
+    A member who was not measured in a dimension that matters cannot be bought for and is in none;
+    nor is one who lacks an element for which no fit limit is set.
 
     Args:
         riding: the answer for this situation.
     """
     lacks = tuple(_lacks(situation, riding))
     bundles = dict.fromkeys(lack.pieces for lack in lacks if _sized(lack.pieces))
-    found = [
+    every = (
         Purchase(
             pieces=pieces,
             covers=tuple(one.rider.id for one in lacks if _serves(situation, pieces, one)),
         )
         for pieces in bundles
-    ]
-    found.sort(key=lambda one: len(one.pieces))
+    )
+    found = sorted((one for one in every if one.covers), key=lambda one: len(one.pieces))
     return tuple(replace(one, only=_only(one, found)) for one in found)
 
 

@@ -138,3 +138,9 @@ def later(units: Iterable[Unit], after: int) -> tuple[int, ...]:
 def minutes_until(moment: dt.datetime, now: dt.datetime) -> int:
     """Count whole minutes from now to a moment, begun ones in full; 0 when it has passed."""
     return max(0, -((now - moment) // dt.timedelta(minutes=1)))
+
+
+def clock(now: dt.datetime, minute: int) -> str:
+    """Read a minute from now on the zone's clock; with its day when it is a day or more away."""
+    moment = (now.astimezone(dt.UTC) + dt.timedelta(minutes=minute)).astimezone(now.tzinfo)
+    return moment.strftime("%H:%M" if minute < HORIZON_MIN else "%Y-%m-%d %H:%M")
