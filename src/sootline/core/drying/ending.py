@@ -34,10 +34,10 @@ def judge_weight(dry: Quantity | None, now: Quantity | None, assumptions: Assump
     if stored <= 0 or present < stored * _FAR_BELOW:
         raise UnreadableValueError("drying.end.lighter", now=str(now), dry=str(dry))
     margin = assumptions.row("dry.end_margin")
-    above = float(present / stored) - 1
-    values = {"now": str(now), "dry": str(dry), "percent": f"{above * 100:.1f}"}
-    if above <= margin.band.low:
+    above = present / stored - 1
+    values = {"now": str(now), "dry": str(dry), "percent": f"{float(above) * 100:.1f}"}
+    if above <= Fraction(str(margin.band.low)):
         return finding(Bearing.NOTES, "drying.end.by_weight", margin.ground, **values)
-    if above <= margin.band.high:
+    if above <= Fraction(str(margin.band.high)):
         return finding(Bearing.ASKS, "drying.end.near", margin.ground, **values)
     return finding(Bearing.WARNS, "drying.end.not_yet", margin.ground, **values)

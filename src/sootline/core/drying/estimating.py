@@ -19,11 +19,11 @@ from sootline.core.drying.falling import Moistures, drying_hours
 from sootline.core.drying.moist_air import MoistAir, moist_air
 from sootline.core.drying.rates import Batch, Blown, free_rate_kg_h, highest_rate_kg_h
 from sootline.core.drying.rooms import RoomBalance
-from sootline.core.drying.spreading import spread
+from sootline.core.drying.spreading import Outcome, spread
 
 WEIGHED = "drying.rests.weighed"
 DEFAULT = "drying.rests.default"
-_DIMENSIONS = 4
+_DIMENSIONS = 3
 _DAMPEST = 0.995
 # Closer to equilibrium than this a balance on a wash-room scale tells nothing [kg/kg].
 _LEAST_GAP = 0.002
@@ -98,13 +98,14 @@ def estimate_drying(
     Raises:
         UnreadableValueError: it never gets as dry as that in this air, or the air takes nothing.
     """
-    case = _Case(batch, wetness, around, factor, assumptions)
+    case = _Case(batch, wetness, around, assumptions)
     rate, free = case.rates(case.air, 0.0)
     if rate <= 0:
         raise UnreadableValueError("drying.no_taker", value=f"{case.air.humidity * 100:.0f} %")
     moistures = case.moistures(case.air, 0.0, strict=True)
-    likely = case.hours((0.0,) * _DIMENSIONS)
-    low, high = spread(case.hours, _DIMENSIONS)
+    expected = case.outcome((0.0,) * _DIMENSIONS)
+    likely = max(expected.result * factor.likely, expected.least)
+    low, high = spread(case.outcome, _DIMENSIONS, factor)
     stream = highest_rate_kg_h(around.place, case.air, assumptions)
     return DryingEstimate(
         minutes=MinuteSpan(
@@ -135,24 +136,23 @@ class _Case:
         batch: Batch,
         wetness: Wetness,
         around: Surroundings,
-        factor: Band,
         assumptions: Assumptions,
     ) -> None:
         self.batch, self.wetness, self.around = batch, wetness, around
-        self.factor, self.table = factor, assumptions
+        self.table = assumptions
         self.air = around.room.air
         self.stored = assumptions.band("dry.equilibrium_moisture").likely
         self.bone_kg = batch.dry_kg / (1 + self.stored)
         self.margin = wetness.end or assumptions.band("dry.end_margin")
 
-    def hours(self, point: Sequence[float]) -> float:
-        """Return the time at one point: moisture, humidity, air changes, model."""
-        wet, damp, vent, model = point
+    def outcome(self, point: Sequence[float]) -> Outcome:
+        """Return the modelled time at one point of moisture, humidity and air changes [h]."""
+        wet, damp, vent = point
         air = self._air(damp)
         moistures = self.moistures(air, wet, strict=False)
         rate, _ = self.rates(air, vent)
-        modelled = drying_hours(self.bone_kg, max(rate, 1e-9), moistures) * self.factor.at(model)
-        return max(modelled, self._least(air, vent, moistures))
+        modelled = drying_hours(self.bone_kg, max(rate, 1e-9), moistures)
+        return Outcome(modelled, self._least(air, vent, moistures))
 
     def rates(self, air: MoistAir, vent: float) -> tuple[float, float]:
         """Return the rate in the room, and the one the gear could have if its air stayed."""
