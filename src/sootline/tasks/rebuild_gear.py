@@ -1,13 +1,16 @@
 """What happens to each component after its check, and is each element whole again?"""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from datetime import date
 
-from sootline.core.basis import ComponentId, DateSpan
+from sootline.core.basis import CallId, ComponentId, DateSpan
+from sootline.core.exposure import find_wearings
 from sootline.core.gear import Component
 from sootline.core.intervals import Due, Matter
 from sootline.core.job.jobs import Job
 from sootline.core.rebuild import (
+    AfterWashCheck,
     Build,
     BuildVerdict,
     Built,
@@ -18,6 +21,8 @@ from sootline.core.rebuild import (
 )
 from sootline.tasks.list_due import due_gear
 from sootline.tasks.ports import Rules
+
+_WornSince = dict[ComponentId, tuple[CallId, ...]]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -31,8 +36,9 @@ class Rebuilt:
 
 @dataclass(frozen=True, kw_only=True)
 class RebuildResult:
-    """Every checked component and every rebuilt element."""
+    """Every checked component and every rebuilt element, on a civil day of the department."""
 
+    today: date
     pieces: tuple[Verdict, ...]
     elements: tuple[Rebuilt, ...]
 
@@ -48,19 +54,21 @@ def rebuild_gear(rules: Rules, job: Job) -> RebuildResult:
         item.component.id: item.due for item in listed.items if item.due.matter is Matter.RETIREMENT
     }
     checks = {check.component: check for check in job.checks}
+    worn_since = _worn_since(job, checks)
     pieces = tuple(
         judge_after_wash(
             component,
             checks.get(component.id),
             first_day_out=_first_day(retirements.get(component.id)),
             today=listed.today,
+            worn_since=worn_since.get(component.id, ()),
         )
         for component in _concerned(job)
     )
     nexts = {piece.component: piece.next for piece in pieces}
     dues = tuple(retirements.values())
     elements = tuple(_rebuilt(built, job, dues, nexts) for built in job.builds)
-    return RebuildResult(pieces=pieces, elements=elements)
+    return RebuildResult(today=listed.today, pieces=pieces, elements=elements)
 
 
 def _concerned(job: Job) -> Iterator[Component]:
@@ -69,9 +77,26 @@ def _concerned(job: Job) -> Iterator[Component]:
     return (component for component in job.components if component.id in named)
 
 
-def _rebuilt(built: Built, job: Job, dues: tuple[Due, ...], nexts: dict[ComponentId, Next]) -> Rebuilt:
+def _worn_since(job: Job, checks: Mapping[ComponentId, AfterWashCheck]) -> _WornSince:
+    """List, by component, the calls after its check at which it was worn."""
+    found: dict[ComponentId, tuple[CallId, ...]] = {}
+    for one in find_wearings(job.components, job.calls):
+        check = checks.get(one.component.id)
+        if check is not None and one.call.at > check.at:
+            found[check.component] = (*found.get(check.component, ()), one.call.id)
+    return found
+
+
+def _rebuilt(
+    built: Built, job: Job, dues: tuple[Due, ...], nexts: dict[ComponentId, Next]
+) -> Rebuilt:
     parts = tuple(component for component in job.components if component.id in built.parts)
-    build = Build(element=built.element, parts=parts, routed_by=built.routed_by)
+    build = Build(
+        element=built.element,
+        parts=parts,
+        routed_by=built.routed_by,
+        routed_right=built.routed_right,
+    )
     verdict = judge_build(build, {guide.id: guide for guide in job.guides}, dues)
     back = all(nexts[part.id] is Next.BACK for part in parts)
     return Rebuilt(built=built, verdict=verdict, ready=verdict.complete and back)

@@ -1,10 +1,12 @@
 """After-wash check and rebuild, reason by reason."""
 
 import datetime as dt
+from dataclasses import replace
 
 import pytest
 
 from sootline.core.basis import (
+    CallId,
     ComponentId,
     DateSpan,
     GuideId,
@@ -14,7 +16,7 @@ from sootline.core.basis import (
     UnreadableValueError,
 )
 from sootline.core.exposure import Answer
-from sootline.core.gear import Component, Element, Guide, Hold, Label, State
+from sootline.core.gear import Component, Element, Guide, Hold, Label, Life, State, find_kind
 from sootline.core.gear.state import CareStage
 from sootline.core.rebuild import (
     LEADS_TO,
@@ -214,3 +216,70 @@ def test_nothing_fitted_is_nothing_complete() -> None:
 
     assert verdict.lacking == ("coat-shell", "coat-liner", "drag-device")
     assert not verdict.complete
+
+
+@pytest.mark.parametrize("kind", ["coat-liner", "trouser-liner", "coverall-liner"])
+def test_a_liner_is_felt_between_its_layers(kind: str) -> None:
+    """Water stays longest where the thermal layer meets the barrier."""
+    assert "gear.touch.between_layers" in find_kind(KindId(kind)).touch_points
+
+
+@pytest.mark.parametrize("life", [Life.RETIRED, Life.DISPOSED])
+def test_what_is_out_of_service_never_goes_back(life: Life) -> None:
+    """However dry it is felt: the record says it is gone."""
+    gone = replace(strap(), state=State(stage=CareStage.TO_CHECK, life=life))
+
+    assert judged(gone, check()) is Next.OUT
+
+
+def test_a_call_after_the_check_takes_the_check_back() -> None:
+    """Worn again, it is decided on anew and felt anew; the call is named."""
+    verdict = judge_after_wash(
+        strap(), check(), first_day_out=DateSpan(), today=TODAY, worn_since=(CallId("car"),)
+    )
+
+    assert verdict.next is Next.CHECK
+    assert [reason.value("calls") for reason in verdict.reasons] == ["car"]
+
+
+def test_suspenders_of_another_set_are_no_mismatch() -> None:
+    """Only what carries an identity of its own is compared: shell, liner, drag device."""
+    trousers = tuple(
+        Component(id=ComponentId(kind), kind=KindId(kind), set=SetId(name))
+        for kind, name in (("trouser-shell", "1"), ("trouser-liner", "1"), ("suspenders", "2"))
+    )
+
+    assert judge_build(Build(element=Element.TROUSERS, parts=trousers), {}).match is Match.OWN
+
+
+def test_two_liners_in_one_coat_are_not_whole() -> None:
+    """Somebody ticked one liner too many: which is fitted must be said."""
+    build, guides = coat(True)
+    twice = replace(build, parts=(*build.parts, replace(build.parts[1], id=ComponentId("c"))))
+
+    verdict = judge_build(twice, guides)
+
+    assert verdict.doubled == ("coat-liner",)
+    assert not verdict.complete
+
+
+@pytest.mark.parametrize(
+    ("by", "right", "message"),
+    [
+        ("118", Answer.YES, "rebuild.routed_by"),
+        ("118", Answer.NO, "rebuild.routed_wrong"),
+        ("118", Answer.UNKNOWN, "rebuild.routing"),
+        ("  ", Answer.YES, "rebuild.routing"),
+        (None, Answer.YES, "rebuild.routing"),
+    ],
+)
+def test_how_the_drag_device_is_led_is_a_check_of_its_own(
+    by: str | None, right: Answer, message: str
+) -> None:
+    """Felt dry is not led right: a named person says which, or the coat is not whole."""
+    build, guides = coat(True)
+
+    verdict = judge_build(replace(build, routed_by=by, routed_right=right), guides)
+
+    assert message in {reason.message for reason in verdict.reasons}
+    assert verdict.routed is (message == "rebuild.routed_by")

@@ -2,13 +2,16 @@
 
 import argparse
 from collections.abc import Iterator
+from datetime import date
 from pathlib import Path
 
+from sootline.cli.days import day_said
 from sootline.cli.output import deliver, finding_lines, printable
 from sootline.cli.parser import CommandParser
+from sootline.cli.pieces import wrapped
 from sootline.cli.registry import DONE, PROBLEM
 from sootline.core.rebuild import Next
-from sootline.tasks.rebuild_gear import RebuildResult, rebuild_gear
+from sootline.tasks.rebuild_gear import RebuildResult, Rebuilt, rebuild_gear
 from sootline.wiring.jobs import read_job
 from sootline.wiring.rules import RULES
 from sootline.words import name, say
@@ -28,19 +31,30 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _lines(result: RebuildResult, lang: str) -> Iterator[str]:
+    """Say the pieces that need somebody first, then the others, then each element."""
     if not result.pieces and not result.elements:
         yield say("rebuild.nothing", lang=lang)
-    for piece in result.pieces:
-        yield f"{printable(piece.component)}: {name('next', piece.next, lang=lang)}"
+    waiting = {part for one in result.elements if not one.ready for part in one.built.parts}
+    for piece in sorted(result.pieces, key=lambda one: one.next is Next.BACK):
+        what = name("next", piece.next, lang=lang)
+        if piece.next is Next.BACK and piece.component in waiting:
+            what = say("rebuild.waits_for_element", lang=lang)
+        yield f"{printable(piece.component)}: {what}"
         yield from finding_lines(piece.reasons, lang=lang)
     for one in result.elements:
-        parts = printable(", ".join(one.built.parts))
-        values = {
-            "element": one.built.element.value,
-            "parts": parts,
-            "first_day": str(one.verdict.first_day_out),
-        }
-        message = "rebuild.element.ready" if one.ready else "rebuild.element.not_ready"
-        yield ""
-        yield say(message, values, lang=lang)
-        yield from finding_lines(one.verdict.reasons, lang=lang)
+        yield from _element(one, result.today, lang)
+
+
+def _element(one: Rebuilt, today: date, lang: str) -> Iterator[str]:
+    values = {
+        "element": one.built.element.value,
+        "parts": printable(", ".join(one.built.parts)),
+        "first_day": day_said(one.verdict.first_day_out, today, lang),
+    }
+    yield ""
+    message = "rebuild.element.ready" if one.ready else "rebuild.element.not_ready"
+    yield from wrapped(say(message, values, lang=lang), indent=0)
+    yield from finding_lines(one.verdict.reasons, lang=lang)
+    for hold in one.verdict.holds:
+        asked = {"decider": hold.decider, "deputy": hold.deputy, "question": hold.question}
+        yield from wrapped(say("rebuild.waits", asked, lang=lang))

@@ -33,7 +33,7 @@ _TROUSERS = (
         element=Element.TROUSERS,
         layer=Layer.LINER,
         governs_set=True,
-        touch_points=p.touch("leg_cuffs", "knees", "crotch", "liner_seams"),
+        touch_points=p.touch("leg_cuffs", "knees", "crotch", "between_layers", "liner_seams"),
         preparation=p.LINER_STEPS,
         usual_wash=WashMethod.MACHINE,
         usual_dry=p.AIR_DRIED,
@@ -80,7 +80,9 @@ _COVERALL = (
         element=Element.COVERALL,
         layer=Layer.LINER,
         governs_set=True,
-        touch_points=p.touch("cuffs", "collar", "armpits", "knees", "crotch", "liner_seams"),
+        touch_points=p.touch(
+            "cuffs", "collar", "armpits", "knees", "crotch", "between_layers", "liner_seams"
+        ),
         preparation=p.LINER_STEPS,
         usual_wash=WashMethod.MACHINE,
         usual_dry=p.AIR_DRIED,

@@ -4,9 +4,17 @@ import datetime as dt
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from sootline.core.basis import Bearing, ComponentId, DateSpan, Finding, MessageId, finding
+from sootline.core.basis import (
+    Bearing,
+    CallId,
+    ComponentId,
+    DateSpan,
+    Finding,
+    MessageId,
+    finding,
+)
 from sootline.core.exposure.calls import Answer
-from sootline.core.gear import CareStage, Component, find_kind
+from sootline.core.gear import CareStage, Component, Life, find_kind
 from sootline.core.intervals.dues import register_ground
 from sootline.core.rebuild.checks import LEADS_TO, PRACTICE, AfterWashCheck, Next
 
@@ -35,6 +43,7 @@ def judge_after_wash(
     *,
     first_day_out: DateSpan,
     today: dt.date,
+    worn_since: tuple[CallId, ...] = (),
 ) -> Verdict:
     """Judge one component after washing and drying; the most that any reason asks for counts.
 
@@ -45,6 +54,7 @@ def judge_after_wash(
     Args:
         check: None while nobody has felt it.
         first_day_out: by the component's years.
+        worn_since: the calls it was worn at after the check.
 
     Raises:
         BadInputError: the component's kind is unknown.
@@ -57,6 +67,7 @@ def judge_after_wash(
     found = [
         *_state(component, first_day_out, today),
         *_felt(component, check, to_feel),
+        *_worn(check, worn_since),
         *_flaws(check),
     ]
     worst = max((what for what, _ in found), key=_LEAST.index, default=Next.BACK)
@@ -70,6 +81,9 @@ def _state(
     component: Component, first_day_out: DateSpan, today: dt.date
 ) -> Iterator[tuple[Next, Finding]]:
     register = register_ground(component.id, "state")
+    life = component.state.life
+    if life in (Life.RETIRED, Life.DISPOSED):
+        yield Next.OUT, finding(Bearing.FORBIDS, "rebuild.retired", register, life=life)
     day = first_day_out.earliest or first_day_out.latest
     if day is not None and day <= today:
         ground = register_ground(component.id, "made")
@@ -104,6 +118,18 @@ def _felt(
         elif felt.dry is Answer.NO:
             damp = finding(Bearing.REQUIRES, "rebuild.damp", check.ground, point=felt.point)
             yield Next.DRY_ON, damp
+
+
+def _worn(
+    check: AfterWashCheck | None, calls: tuple[CallId, ...]
+) -> Iterator[tuple[Next, Finding]]:
+    """Take back a check that a later call has overtaken; what the call asks for is care's."""
+    if check is not None and calls:
+        named = ", ".join(calls)
+        yield (
+            Next.CHECK,
+            finding(Bearing.REQUIRES, "rebuild.worn_since", check.ground, calls=named),
+        )
 
 
 def _flaws(check: AfterWashCheck | None) -> Iterator[tuple[Next, Finding]]:
