@@ -106,6 +106,14 @@ def test_two_in_any_twelve_months_are_counted(
     assert (due.first_day, due.standing) == (span(first_day), standing)
 
 
+def test_a_wash_recorded_twice_for_one_day_counts_once() -> None:
+    """The register and a second list carry the same wash: that is not two in twelve months."""
+    twice = cleaning_due(piece(since="2024-07-01", cleaned="2026-02-20 2026-02-20"), terms(), TODAY)
+
+    assert twice is not None
+    assert (twice.first_day, twice.standing) == (span("2025-07-01"), Standing.OVERDUE)
+
+
 def test_the_shorter_of_count_and_interval_counts() -> None:
     """A department that says every six months is held to it, whatever the edition counts."""
     due = cleaning_due(

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
+from sootline.cli.days import day_said
 from sootline.cli.output import deliver, finding_lines
 from sootline.cli.parser import CommandParser
 from sootline.cli.pieces import listed, whose, wrapped
@@ -59,23 +60,24 @@ def _lines(result: DueList, options: argparse.Namespace) -> Iterator[str]:
         if standing is not heading:
             heading = standing
             yield from ("", name("standing", standing.value, lang=lang).upper())
-        yield from _group(items, lang)
+        yield from _group(items, result, lang)
         if options.why:
             yield from finding_lines(items[0].due.reasons, lang=lang)
 
 
-def _group(items: list[DueItem], lang: str) -> list[str]:
+def _group(items: list[DueItem], result: DueList, lang: str) -> list[str]:
     """Say what one member's components have due on one day, in as few lines as possible."""
     first = items[0]
     over, span = first.due.days_over, first.due.first_day
     values = {
         "owner": whose(first.component, lang),
         "matter": first.due.matter.value,
-        "first_day": str(span),
+        "first_day": day_said(span, result.today, lang),
         "n": str(over or 0),
     }
     message = "due.line.over" if over else "due.line"
     if span.earliest is None and span.latest is None:
         message = "due.line.unknown"
-    what = listed([one.component for one in items], lang)
+    whole = {one.component.id: one.component for one in result.items if one.component.owner}
+    what = listed([one.component for one in items], lang, among=whole.values())
     return wrapped(f"{say(message, values, lang=lang)}: {what}")

@@ -122,9 +122,16 @@ def liner_inspection_due(
 
 
 def _done(component: Component, deed: Deed) -> tuple[DateSpan, ...]:
-    """Return the days of a deed, the latest first, each at its earliest reading."""
-    spans = [record.on for record in component.records if record.deed is deed]
-    return tuple(sorted(spans, key=lambda span: span.earliest or dt.date.min, reverse=True))
+    """Return the days of a deed, the latest first, each at its earliest reading.
+
+    What is recorded twice for one day was done once: two lists often carry the same wash.
+    """
+    days = {
+        (record.on.earliest, record.on.latest): record.on
+        for record in component.records
+        if record.deed is deed
+    }
+    return tuple(sorted(days.values(), key=lambda span: span.earliest or dt.date.min, reverse=True))
 
 
 def _since(component: Component) -> DateSpan:
