@@ -5,14 +5,34 @@ whole process, set here once. It takes air and vapour for ideal gases: saturatio
 out 0.4 to 0.5 % below those of real moist air. Source: ASHRAE Fundamentals, chapter 1.
 """
 
+import sys
 from dataclasses import dataclass, replace
 from functools import lru_cache
-
-import psychrolib  # type: ignore[import-untyped]
+from typing import Any
 
 from sootline.core.basis import UnreadableValueError
 
-psychrolib.SetUnitSystem(psychrolib.SI)
+
+def _scalar_psychrolib() -> Any:  # noqa: ANN401 - the library has no types
+    """Import the psychrometrics library as plain functions of numbers, in SI.
+
+    Where a compiler for arrays is installed the library wraps every function in it, which costs
+    each command most of a second and 100 MB before it begins. Hidden for the moment of import, the
+    compiler is not found and the functions stay what they are.
+    """
+    compiler = sys.modules.get("numba")
+    sys.modules["numba"] = None  # type: ignore[assignment]
+    try:
+        import psychrolib as library  # type: ignore[import-untyped]  # noqa: PLC0415
+    finally:
+        del sys.modules["numba"]
+        if compiler is not None:
+            sys.modules["numba"] = compiler
+    library.SetUnitSystem(library.SI)
+    return library
+
+
+psychrolib = _scalar_psychrolib()
 
 # Humid heat of dry air and of the vapour in it [J/kgK].
 _DRY_AIR, _VAPOUR = 1006.0, 1860.0
