@@ -41,8 +41,9 @@ def span(first: str, last: str | None = None, *, offset_s: int | None = 0) -> Oc
 
 
 def draft(
-    kind: EntryKind,
+    what: EntryKind,
     when: str | Occurred,
+    /,
     *,
     thing: ItemId = SHELL,
     device: str = "phone-a",
@@ -52,19 +53,20 @@ def draft(
     erases: int | None = None,
     second: Second | None = None,
     after: int | None = None,
+    payload_of: dict[str, str] | None = None,
     **payload: object,
 ) -> Draft:
     """Return a draft with what most tests do not care about filled in."""
     occurred = span(when) if isinstance(when, str) else when
     return Draft(
-        idem=key or f"{device}/{kind}/{thing}/{occurred.earliest.isoformat()}/{corrects}/{erases}",
+        idem=key or f"{device}/{what}/{thing}/{occurred.earliest.isoformat()}/{corrects}/{erases}",
         item=thing,
-        kind=kind,
+        kind=what,
         occurred=occurred,
         device=DeviceId(device),
         actor=MemberId(actor),
         established=Established.PIN,
-        payload=write_payload(payload),
+        payload=write_payload({**payload, **(payload_of or {})}),
         corrects=corrects,
         erases=erases,
         second=second,

@@ -124,10 +124,10 @@ class Findings:
             self.damage(place, "version")
         if written(fields.get("seq")) != str(place):
             self.damage(place, "sequence")
-        payload = entry["payload"] if entry["salt"] is not None else None
-        if payload is None:
+        salt, payload = entry["salt"], entry["payload"]
+        if salt is None and payload is None:
             self.gone.add(place)
-        elif digest(entry["salt"], payload).hex() != fields.get("payload_digest"):
+        elif None in (salt, payload) or digest(salt, payload).hex() != fields.get("payload_digest"):
             self.damage(place, "payload")
         if fields.get("kind") == "erased":
             self.note_erasure(fields, place)

@@ -56,13 +56,11 @@ class Checks:
             self.damage(place, DamageKind.VERSION, str(fields.get("v")), str(FORMAT))
         if not is_number(fields.get("seq"), place):
             self.damage(place, DamageKind.SEQUENCE, str(fields.get("seq")), str(place))
-        if entry.payload is None or entry.salt is None:
+        digest = _digest(entry)
+        if digest is None:
             self.gone.add(place)
-        else:
-            payload = entry.payload.encode(errors="surrogatepass")
-            digest = sha256(entry.salt + payload).hexdigest()
-            if digest != fields.get("payload_digest"):
-                self.damage(place, DamageKind.PAYLOAD, str(fields.get("payload_digest")), digest)
+        elif digest != fields.get("payload_digest"):
+            self.damage(place, DamageKind.PAYLOAD, str(fields.get("payload_digest")), digest)
         kind = fields.get("kind")
         if kind == EntryKind.ERASED:
             self._note_erasure(fields, place)
@@ -101,6 +99,18 @@ class Checks:
         every = sorted([*self._damages, *missing], key=lambda damage: damage.seq)
         listed = tuple(every[:MOST_LISTED])
         return listed, self._count + len(missing) - len(listed)
+
+
+def _digest(entry: Entry) -> str | None:
+    """Return the digest of what an entry says, None where it is gone.
+
+    A payload without its salt, or a salt that was left behind, has a digest that fits nothing.
+    """
+    if entry.payload is None and entry.salt is None:
+        return None
+    if entry.payload is None or entry.salt is None:
+        return "-"
+    return sha256(entry.salt + entry.payload.encode(errors="surrogatepass")).hexdigest()
 
 
 def is_number(value: object, number: int) -> bool:

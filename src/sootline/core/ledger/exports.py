@@ -119,8 +119,10 @@ def write_line(exported: Exported) -> str:
     """Return an entry's line."""
     entry = exported.entry
     document: dict[str, object] = {"header": entry.header, "hash": entry.hash}
-    if entry.salt is not None and entry.payload is not None:
-        document |= {"salt": entry.salt.hex(), "payload": entry.payload}
+    if entry.salt is not None:
+        document["salt"] = entry.salt.hex()
+    if entry.payload is not None:
+        document["payload"] = entry.payload
     if exported.proof:
         document["proof"] = [step.hex() for step in exported.proof]
     return canonical(document, place="entry")

@@ -18,7 +18,7 @@ from sootline.core.basis import (
 )
 from sootline.core.ledger.canonical import Json
 from sootline.core.ledger.entries import Entry, Header, header_of
-from sootline.core.ledger.foreign import Taken, taken_entry
+from sootline.core.ledger.foreign import taken_entry
 from sootline.core.ledger.forms import FORMS, UPCASTERS, Payload, Upcaster, upcast
 from sootline.core.ledger.kinds import EntryKind
 from sootline.core.ledger.times import DOUBTED, ClockFlag, Occurred
@@ -108,21 +108,12 @@ def _fact(
     payload = upcast(header.kind, header.form, payload, forms=forms, upcasters=upcasters)
     if header.kind is not EntryKind.FOREIGN or entry.payload is None:
         return _made(header, payload, erased=entry.payload is None)
-    outer, taken = header, taken_entry(payload)
     try:
-        inner = _innermost(taken, forms, upcasters)
+        # Another installation may have had it from a third.
+        inner = _fact(taken_entry(payload).entry, forms, upcasters)
     except BadInputError:
-        return _made(outer, payload, readable=False)
-    return _abroad(outer, inner)
-
-
-def _innermost(
-    taken: Taken,
-    forms: Mapping[EntryKind, int],
-    upcasters: Mapping[tuple[EntryKind, int], Upcaster],
-) -> Fact:
-    """Read a foreign entry, also one that its installation had from a third."""
-    return _fact(taken.entry, forms, upcasters)
+        return _made(header, payload, readable=False)
+    return _abroad(header, inner)
 
 
 def _abroad(outer: Header, inner: Fact) -> Fact:

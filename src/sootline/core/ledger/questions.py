@@ -29,10 +29,15 @@ def ask(item: ItemId, state: State, history: Sequence[Line], walked: Walk) -> It
         state: what counts until somebody answers.
     """
     answered = _answered(history)
+    unsure = {one.fact.seq for run in walked.unsure for one in run}
     odd = [
         line
         for line in history
-        if line.effect in (Effect.REFUSED, Effect.DEPENDS) and line.seq not in answered
+        if line.seq not in answered
+        and (
+            line.effect is Effect.REFUSED
+            or (line.seq in unsure and line.effect is not Effect.NOTED)
+        )
     ]
     if odd:
         yield _contradiction(item, state, odd, walked)
