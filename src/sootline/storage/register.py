@@ -1,7 +1,6 @@
 """What does the record add up to now, thing by thing? Read from the rows that follow from it."""
 
 import json
-from collections.abc import Iterable
 
 from django.db.models import Q, QuerySet
 
@@ -12,8 +11,6 @@ from sootline.core.ledger import ItemKind
 from sootline.core.ledger.things import ThingLife
 from sootline.storage.models import ComponentRow, Thing
 from sootline.tasks.ports import Known
-
-_AT_ONCE = 400
 
 
 class RegisterStore:
@@ -37,17 +34,9 @@ class RegisterStore:
         rows = self._rows().filter(Q(owner=member) | Q(holder=member))
         return tuple(map(known_of, rows.order_by("id")))
 
-    def components(self, identities: Iterable[ComponentId] | None = None) -> tuple[Known, ...]:
-        """Return the named components, or all that are not disposed of."""
-        if identities is None:
-            return tuple(map(known_of, self._rows().exclude(life="disposed").order_by("id")))
-        wanted = sorted(set(identities))
-        found = [
-            row
-            for at in range(0, len(wanted), _AT_ONCE)
-            for row in self._rows().filter(id__in=wanted[at : at + _AT_ONCE]).order_by("id")
-        ]
-        return tuple(map(known_of, found))
+    def components(self) -> tuple[Known, ...]:
+        """Return every component that was not disposed of, in the order of their numbers."""
+        return tuple(map(known_of, self._rows().exclude(life="disposed").order_by("id")))
 
     def thing(self, item: ItemId) -> ThingLife | None:
         """Return what is known of any other thing; None when nothing is."""
@@ -69,7 +58,7 @@ class RegisterStore:
 def known_of(row: ComponentRow) -> Known:
     """Return the component of a row."""
     component = decode(Component, row.document)
-    return Known(component=component, station=row.station, seq=row.seq)
+    return Known(component=component, station=row.station, offered_to=row.offered_to, seq=row.seq)
 
 
 def _life_of(row: Thing) -> ThingLife:

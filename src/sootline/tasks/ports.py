@@ -7,7 +7,7 @@ from typing import Protocol
 
 from sootline.core.basis import ComponentId, EditionId, ItemId, MemberId
 from sootline.core.gear import Component
-from sootline.core.ledger import Anchor, Appended, Draft, Entry, Head
+from sootline.core.ledger import Anchor, Appended, Draft, Entry, Head, ItemKind
 from sootline.core.ledger.exports import Exported, ExportHead
 from sootline.core.ledger.things import ThingLife
 from sootline.core.rulebook import ContaminantRule, Edition
@@ -93,11 +93,13 @@ class Known:
 
     Args:
         station: to which it belongs; None is not said.
+        offered_to: the station it is offered to and has not accepted yet.
         seq: the last entry about it.
     """
 
     component: Component
     station: str | None = None
+    offered_to: str | None = None
     seq: int
 
 
@@ -108,10 +110,18 @@ class Register(Protocol):
         """Return one component; None when the record says nothing of it."""
         ...
 
+    def components(self) -> tuple[Known, ...]:
+        """Return every component that was not disposed of, in the order of their numbers."""
+        ...
+
     def components_of(self, member: MemberId) -> tuple[Known, ...]:
         """Return every component a member owns or has."""
         ...
 
     def thing(self, item: ItemId) -> ThingLife | None:
         """Return what is known of any other thing; None when nothing is."""
+        ...
+
+    def things(self, kind: ItemKind) -> tuple[ThingLife, ...]:
+        """Return every registered thing of a kind, in the order of their names."""
         ...

@@ -7,12 +7,12 @@ from collections.abc import Callable
 
 import pytest
 from PIL import Image
+from tests.integration.store_acts import NOON
+from tests.integration.store_databases import Database, Databases
 
 from sootline.core.basis import BadInputError
 from sootline.storage.attachments import MOST_BYTES, AttachmentStore, clean
 from sootline.storage.models import Attachment
-from tests.integration.store_acts import NOON
-from tests.integration.store_databases import Database, Databases
 
 
 def _bytes(picture: Image.Image, form: str, **options: object) -> bytes:

@@ -8,6 +8,9 @@ from pathlib import Path
 import pytest
 from django.db import connection, connections
 from PIL import Image
+from tests.conftest import COULD_NOT
+from tests.integration.store_acts import NOON, erasure, store_in, worn
+from tests.integration.store_databases import Database, Databases
 
 from sootline.core.basis import BadInputError
 from sootline.core.ledger import Entry, component, verify_chain
@@ -16,9 +19,6 @@ from sootline.storage.backups import read_backup, restore_backup, write_backup
 from sootline.storage.guards import missing
 from sootline.storage.ledger import LedgerStore
 from sootline.storage.models import ComponentRow, Look, User
-from tests.conftest import COULD_NOT
-from tests.integration.store_acts import NOON, erasure, store_in, worn
-from tests.integration.store_databases import Database, Databases
 
 OTHER = {"sqlite": "postgresql", "postgresql": "sqlite"}
 

@@ -29,7 +29,8 @@ class ThingLife:
     """What the record adds up to about one thing.
 
     Args:
-        facts: by name; under an entry's kind, what the last entry of that kind said.
+        facts: by name, None where one was taken back; under an entry's kind, what the last entry
+            of that kind said.
         registered: whether anybody registered it.
         last_seq: the last entry about it.
     """
@@ -56,7 +57,7 @@ def _life(item: ItemId, facts: list[Fact]) -> ThingLife:
         _merge(merged, fact)
     return ThingLife(
         item=item,
-        facts={name: value for name, value in merged.items() if value is not None},
+        facts=merged,
         registered=any(fact.kind in (_K.REGISTERED, _K.CALL_RECORDED) for fact in facts),
         last_seq=max(fact.seq for fact in facts),
     )

@@ -37,6 +37,7 @@ class ComponentRow(models.Model):
     holder = models.CharField(max_length=200, null=True)
     set = models.CharField(max_length=200, null=True)
     station = models.CharField(max_length=200, null=True)
+    offered_to = models.CharField(max_length=200, null=True)
     place = models.CharField(max_length=200, null=True)
     maker = models.CharField(max_length=200, null=True)
     lot = models.CharField(max_length=200, null=True)
