@@ -3,7 +3,9 @@
 They come from a table of data with a source for each; a department's own measurement always wins.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from sootline.core.basis.bands import Band
 from sootline.core.basis.findings import Confidence, Ground
@@ -43,16 +45,17 @@ class Assumptions:
 
     assumption: tuple[Assumption, ...]
 
+    @cached_property
+    def _rows(self) -> Mapping[str, Assumption]:
+        return {one.id: one for one in self.assumption}
+
     def row(self, name: str) -> Assumption:
         """Return one figure with its source.
 
         Raises:
             KeyError: the table does not hold it.
         """
-        for one in self.assumption:
-            if one.id == name:
-                return one
-        raise KeyError(name)
+        return self._rows[name]
 
     def band(self, name: str) -> Band:
         """Return the interval of one figure.
@@ -60,4 +63,4 @@ class Assumptions:
         Raises:
             KeyError: the table does not hold it.
         """
-        return self.row(name).band
+        return self._rows[name].band

@@ -20,14 +20,13 @@ def _scalar_psychrolib() -> Any:  # noqa: ANN401 - the library has no types
     each command most of a second and 100 MB before it begins. Hidden for the moment of import, the
     compiler is not found and the functions stay what they are.
     """
-    compiler = sys.modules.get("numba")
+    hidden = {name: module for name, module in sys.modules.items() if name == "numba"}
     sys.modules["numba"] = None  # type: ignore[assignment]
     try:
         import psychrolib as library  # type: ignore[import-untyped]  # noqa: PLC0415
     finally:
         del sys.modules["numba"]
-        if compiler is not None:
-            sys.modules["numba"] = compiler
+        sys.modules.update(hidden)
     library.SetUnitSystem(library.SI)
     return library
 

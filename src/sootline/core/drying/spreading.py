@@ -17,7 +17,8 @@ from sootline.core.basis.bands import EDGE
 # Half of the points; each has a mirror image, so that no side is favoured.
 _POINTS = 24
 _TAIL = 0.05
-_STEPS = 40
+_STEPS = 26
+_SMALLEST = 1e-9
 _NORMAL = NormalDist()
 
 
@@ -62,27 +63,32 @@ def spread(
 
 def _quantile(outcomes: Sequence[Outcome], factor: Band, share: float) -> float:
     """Find by halving the figure below which this share of all results lies."""
-    widest = 6 * max(factor.high / factor.likely, factor.likely / factor.low, 1.5)
-    low = math.log(min(_reach(one, factor) for one in outcomes) / widest)
-    high = math.log(max(_reach(one, factor) for one in outcomes) * widest)
+    middles = [math.log(max(one.result * factor.likely, _SMALLEST)) for one in outcomes]
+    floors = [math.log(max(one.least, _SMALLEST)) for one in outcomes]
+    down = _per_deviation(factor.likely / factor.low)
+    up = _per_deviation(factor.high / factor.likely)
+    margin = 4 * max(down, up)
+    low = max(min(middles) - margin, min(floors))
+    high = max(max(middles) + margin, *floors)
+    wanted = share * len(outcomes)
     for _ in range(_STEPS):
-        middle = (low + high) / 2
-        figure = math.exp(middle)
-        below = math.fsum(_below(figure, one, factor) for one in outcomes) / len(outcomes)
-        low, high = (middle, high) if below < share else (low, middle)
+        at = (low + high) / 2
+        below = 0.0
+        for middle, floor in zip(middles, floors, strict=True):
+            if at >= floor:
+                below += _below(at - middle, down, up)
+        low, high = (at, high) if below < wanted else (low, at)
     return math.exp((low + high) / 2)
 
 
-def _reach(one: Outcome, factor: Band) -> float:
-    return max(one.result * factor.likely, one.least, 1e-9)
+def _below(distance: float, down: float, up: float) -> float:
+    """Return how likely the factor's logarithm lies below this distance from its middle."""
+    edge = down if distance < 0 else up
+    if edge == 0:
+        return 0.0 if distance < 0 else 1.0
+    return 0.5 + 0.5 * math.erf(distance / edge)
 
 
-def _below(figure: float, one: Outcome, factor: Band) -> float:
-    """Return how likely this outcome, multiplied by the factor, lies below a figure."""
-    if figure < one.least:
-        return 0.0
-    ratio = figure / max(one.result * factor.likely, 1e-9)
-    edge = factor.likely / factor.low if ratio < 1 else factor.high / factor.likely
-    if edge <= 1:
-        return 0.0 if ratio < 1 else 1.0
-    return 0.5 * (1 + math.erf(EDGE * math.log(ratio) / math.log(edge) / math.sqrt(2)))
+def _per_deviation(edge: float) -> float:
+    """Turn the ratio at an edge into the logarithm that erf counts in."""
+    return math.log(edge) / EDGE * math.sqrt(2)
