@@ -202,3 +202,17 @@ def test_a_stranger_in_the_riding_facts_is_refused(tmp_path: Path, capsys: Captu
 
     assert ride(tmp_path, document) == 2
     assert capsys.readouterr().err.count("the job holds no such piece or member") == 3
+
+
+def test_a_name_never_steers_the_terminal(tmp_path: Path, capsys: Capture) -> None:
+    """Whoever writes a file writes names; what a terminal would obey is spelled out instead."""
+    night = json.dumps(job()).replace("307", "\\u001b[2J\\u202e7")
+    path = tmp_path / "job.json"
+    path.write_text(night, encoding="utf-8")
+
+    main(["ride", str(path)])
+
+    text = capsys.readouterr().out
+    assert "\x1b" not in text
+    assert "\u202e" not in text
+    assert "\\x1b[2J\\u202e7 cannot ride." in text

@@ -44,7 +44,7 @@ def deliver(result: object, lines: Iterable[str], options: argparse.Namespace) -
             print(document)
             return
     for line in lines:
-        print(line)
+        print("\n".join(map(_seen, line.split("\n"))))
 
 
 def finding_lines(findings: Iterable[Finding], *, lang: str, width: int | None = None) -> list[str]:
@@ -88,8 +88,13 @@ def printable(text: str, *, most: int = _VALUE_SHOWN) -> str:
     Args:
         most: characters shown of it.
     """
-    shown = _UNSEEN.sub(lambda match: ascii(match[0])[1:-1], text[:most])
+    shown = _seen(text[:most])
     return shown if len(text) <= most else f"{shown}... ({len(text)})"
+
+
+def _seen(text: str) -> str:
+    """Spell out what a terminal would obey or hide instead of showing it."""
+    return _UNSEEN.sub(lambda match: ascii(match[0])[1:-1], text)
 
 
 def columns_wide() -> int:

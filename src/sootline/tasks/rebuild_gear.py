@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from sootline.core.basis import CallId, ComponentId, DateSpan
+from sootline.core.basis import BadInputError, CallId, ComponentId, DateSpan, Fault, MessageId
 from sootline.core.exposure import find_wearings
 from sootline.core.gear import Component
 from sootline.core.intervals import Due, Matter
@@ -46,14 +46,19 @@ class RebuildResult:
 def rebuild_gear(rules: Rules, job: Job) -> RebuildResult:
     """Judge every component that was checked or fitted, and every element that was rebuilt.
 
+    Where several people checked a component the latest check counts.
+
     Raises:
-        BadInputError: the job names an edition or a kind that does not exist.
+        BadInputError: the job names an edition or a kind that does not exist, or has one part in
+            two places.
     """
+    _refuse_twice(job)
     listed = due_gear(rules, job)
     retirements = {
         item.component.id: item.due for item in listed.items if item.due.matter is Matter.RETIREMENT
     }
-    checks = {check.component: check for check in job.checks}
+    in_order = sorted(job.checks, key=lambda check: check.at)
+    checks = {check.component: check for check in in_order}
     worn_since = _worn_since(job, checks)
     pieces = tuple(
         judge_after_wash(
@@ -69,6 +74,22 @@ def rebuild_gear(rules: Rules, job: Job) -> RebuildResult:
     dues = tuple(retirements.values())
     elements = tuple(_rebuilt(built, job, dues, nexts) for built in job.builds)
     return RebuildResult(today=listed.today, pieces=pieces, elements=elements)
+
+
+def _refuse_twice(job: Job) -> None:
+    """Refuse a part that is said to be fitted in two places; a named person saw it in one."""
+    first: dict[ComponentId, int] = {}
+    faults = []
+    for index, built in enumerate(job.builds):
+        for part in built.parts:
+            if part in first:
+                values = (("part", part), ("first", f"builds[{first[part]}]"))
+                message = MessageId("rebuild.part_twice")
+                place = f"builds[{index}].parts"
+                faults.append(Fault(place=place, message=message, values=values))
+            first.setdefault(part, index)
+    if faults:
+        raise BadInputError(faults)
 
 
 def _concerned(job: Job) -> Iterator[Component]:

@@ -1,8 +1,19 @@
 """Checks and builds of a job, judged together."""
 
 import datetime as dt
+from dataclasses import replace
 
-from sootline.core.basis import ComponentId, DateSpan, EditionId, KindId, MessageId, SetId
+import pytest
+
+from sootline.core.basis import (
+    BadInputError,
+    ComponentId,
+    DateSpan,
+    EditionId,
+    KindId,
+    MessageId,
+    SetId,
+)
 from sootline.core.exposure import Answer
 from sootline.core.gear import Component, Element, State, find_kind
 from sootline.core.gear.state import CareStage
@@ -59,7 +70,9 @@ def test_one_unchecked_part_keeps_the_coat_off_the_hook() -> None:
     """A coat is as ready as its liner."""
     result = rebuild_gear(RULES, job(checked=("coat-shell", "drag-device")))
 
-    assert {piece.component: piece.next for piece in result.pieces}[ComponentId("coat-liner")] is Next.CHECK
+    assert {piece.component: piece.next for piece in result.pieces}[
+        ComponentId("coat-liner")
+    ] is Next.CHECK
     assert not result.elements[0].ready
 
 
@@ -71,3 +84,29 @@ def test_nobody_checked_the_routing() -> None:
 def test_only_what_was_checked_or_fitted_is_judged() -> None:
     """The hood nobody touched is not mentioned."""
     assert "hood" not in {one.component for one in rebuild_gear(RULES, job(checked=KINDS)).pieces}
+
+
+def test_the_latest_check_counts_wherever_it_stands() -> None:
+    """Felt dry at noon, damp in the evening: the evening counts, though it is listed first."""
+    noon = felt_dry("hood")
+    point = find_kind(KindId("hood")).touch_points[0]
+    evening = replace(
+        noon,
+        at=NOW + dt.timedelta(hours=6),
+        felt=(Felt(point=point, dry=Answer.NO), *noon.felt[1:]),
+    )
+    both = replace(job(checked=()), checks=(evening, noon), builds=())
+
+    assert [piece.next for piece in rebuild_gear(RULES, both).pieces] == [Next.DRY_ON]
+
+
+def test_a_part_cannot_be_in_two_places() -> None:
+    """One liner fitted in two coats is a slip of the pen, refused with both places."""
+    night = job(checked=KINDS)
+    other = Built(element=Element.COAT, parts=(ComponentId("coat-liner"),))
+
+    with pytest.raises(BadInputError) as refused:
+        rebuild_gear(RULES, replace(night, builds=(*night.builds, other)))
+
+    (fault,) = refused.value.faults
+    assert (fault.place, dict(fault.values)["first"]) == ("builds[1].parts", "builds[0]")
