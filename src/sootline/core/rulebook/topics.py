@@ -76,6 +76,11 @@ def _choice(topic: str, *words: str, ordered: bool = False) -> Topic:
 
 
 _MICROBE_WORDS = ("sanitise", "disinfect")
+_WHO = ("wearer", "trained", "verified")
+_WORKS = (
+    "shell-patch", "shell-stitch", "hardware", "liner-reclose", "structural-seam", "barrier",
+    "trim", "closure", "liner", "cuff", "part",
+)  # fmt: skip
 
 TOPICS: dict[str, Topic] = {
     topic.id: topic
@@ -102,6 +107,11 @@ TOPICS: dict[str, Topic] = {
         _choice("blood.hard_word", *_MICROBE_WORDS),
         _list("inspect.routine.when", "after-use", "on-receipt", "start-of-shift"),
         _months("inspect.advanced.months"),
+        _choice("inspect.routine.who", *_WHO, ordered=True),
+        _choice("inspect.advanced.who", *_WHO, ordered=True),
+        _choice("inspect.liner.who", *_WHO, ordered=True),
+        _list("inspect.advanced.tests", "light", "leakage"),
+        _list("inspect.liner.tests", "light", "leakage", "hydrostatic"),
         _months("inspect.liner.first_months"),
         _months("inspect.liner.repeat_months"),
         _limit("inspect.hydrostatic.pressure", "pressure", Side.AT_LEAST),
@@ -114,6 +124,11 @@ TOPICS: dict[str, Topic] = {
         _months("retire.months"),
         _months("retire.reflective_months"),
         _limit("repair.percent", "share", Side.AT_MOST),
+        _list("repair.basic", *_WORKS),
+        _list("repair.advanced", *_WORKS),
+        _choice("repair.basic.who", *_WHO, ordered=True),
+        _choice("repair.advanced.who", *_WHO, ordered=True),
+        _months("people.refit_months"),
         _limit("storage.temp_low", "temperature", Side.AT_LEAST),
         _limit("storage.temp_high", "temperature", Side.AT_MOST),
         _list(

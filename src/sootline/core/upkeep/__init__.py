@@ -1,0 +1,1 @@
+"""Between calls: recalls, inspections, repairs, contractors, what is due, people, supplies."""
