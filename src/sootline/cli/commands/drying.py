@@ -4,8 +4,9 @@ import argparse
 from dataclasses import replace
 from pathlib import Path
 
+from sootline.cli.commands.drying_plots import outlook_plots
 from sootline.cli.commands.drying_text import outlook_lines
-from sootline.cli.output import deliver, finding_lines
+from sootline.cli.output import deliver, finding_lines, write_whole
 from sootline.cli.parser import CommandParser
 from sootline.cli.registry import DONE, PROBLEM
 from sootline.core.basis import Bearing, Quantity
@@ -32,6 +33,7 @@ def add_arguments(parser: CommandParser) -> None:
     times.add_argument("--supply-temp", metavar="TEMP", help="drying.help.supply_temp")
     times.add_argument("--supply-humidity", metavar="SHARE", help="drying.help.supply_humidity")
     times.add_argument("--dehumidifier", type=float, metavar="N", help="drying.help.dehumidifier")
+    times.add_argument("--plots", type=Path, metavar="FOLDER", help="drying.help.plots")
     end = kinds.add_parser("end", help="drying.help.end")
     end.add_argument("--dry", metavar="MASS", help="drying.help.dry")
     end.add_argument("--now", metavar="MASS", help="drying.help.now")
@@ -47,6 +49,9 @@ def _times(options: argparse.Namespace) -> int:
     table = load_assumptions()
     outlook = estimate_drying_of(RULES, job, table)
     deliver(outlook, outlook_lines(outlook, wettest(job, table), lang=options.lang), options)
+    if options.plots is not None and job.readings.air is not None:
+        for name, svg in outlook_plots(outlook, job.readings.air, table, lang=options.lang):
+            write_whole(options.plots / f"{name}.svg", svg)
     refused = any(one.estimate is None for one in outlook.places)
     return PROBLEM if refused or outlook.room.bottleneck else DONE
 

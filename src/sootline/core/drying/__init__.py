@@ -3,6 +3,7 @@
 from sootline.core.drying.calibrating import Calibration, Ratio, calibrate
 from sootline.core.drying.capping import judge_heat
 from sootline.core.drying.cloths import Cloth, cloth_of
+from sootline.core.drying.curves import CurvePoint, LimitPoint, drying_curve, limit_by_humidity
 from sootline.core.drying.ending import judge_weight
 from sootline.core.drying.estimating import (
     Bound,
@@ -34,9 +35,11 @@ __all__ = [
     "Bound",
     "Calibration",
     "Cloth",
+    "CurvePoint",
     "DryingEstimate",
     "DryingOutlook",
     "Fan",
+    "LimitPoint",
     "LoggedLoad",
     "MoistAir",
     "Moistures",
@@ -56,6 +59,7 @@ __all__ = [
     "cloth_of",
     "compare_loads",
     "diagnose_room",
+    "drying_curve",
     "drying_hours",
     "estimate_drying",
     "estimate_drying_times",
@@ -64,6 +68,7 @@ __all__ = [
     "free_rate_kg_h",
     "judge_heat",
     "judge_weight",
+    "limit_by_humidity",
     "moist_air",
     "moisture_after_hours",
     "pressure_pa",

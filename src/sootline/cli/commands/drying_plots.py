@@ -1,0 +1,53 @@
+"""Which plots show an outlook on drying, and how are they labelled?"""
+
+from collections.abc import Iterator
+
+from sootline.core.basis import Assumptions
+from sootline.core.drying import (
+    DryingOutlook,
+    PlaceEstimate,
+    RoomAir,
+    drying_curve,
+    limit_by_humidity,
+)
+from sootline.paper.plots import Plot, draw_plot
+from sootline.words import name, say
+
+_HUMIDITIES = range(20, 100, 5)
+
+
+def outlook_plots(
+    outlook: DryingOutlook, air: RoomAir, assumptions: Assumptions, *, lang: str
+) -> Iterator[tuple[str, str]]:
+    """Yield each plot's name and its SVG: the room, then every estimate."""
+    limits = limit_by_humidity(air, _HUMIDITIES, assumptions)
+    if limits:
+        plot = Plot(
+            title=say("drying.plot.room", lang=lang),
+            across=say("drying.plot.humidity", lang=lang),
+            up=say("drying.plot.limit", lang=lang),
+            line=[(point.humidity_percent, point.limit_kg_h) for point in limits],
+            mark=(outlook.room.free_kg_h, say("drying.plot.free", lang=lang)),
+        )
+        yield "room", draw_plot(plot)
+    for number, one in enumerate(outlook.places, 1):
+        if one.estimate is not None:
+            yield f"{number}-{one.cloth.value}", _curve(one, lang)
+
+
+def _curve(one: PlaceEstimate, lang: str) -> str:
+    assert one.estimate is not None  # the caller asked
+    points = drying_curve(one.estimate)
+    called = {"place": one.place, "cloth": name("cloth", one.cloth.value, lang=lang)}
+    return draw_plot(
+        Plot(
+            title=say("drying.plot.curve", called, lang=lang),
+            across=say("drying.plot.hours", lang=lang),
+            up=say("drying.plot.moisture", lang=lang),
+            line=[(point.likely_h, point.percent) for point in points],
+            band=(
+                [(point.earliest_h, point.percent) for point in points],
+                [(point.late_h, point.percent) for point in points],
+            ),
+        )
+    )
