@@ -1,14 +1,14 @@
 """Corrections: what counts after them, and that nothing disappears."""
 
 import pytest
-from tests.ledger_cases import SHELL, Book, at, draft
+from tests.ledger_cases import SHELL, Book, at, draft, load
 
 from sootline.core.basis import BadInputError
 from sootline.core.gear import CareStage
 from sootline.core.ledger import Draft, EntryKind, component
 from sootline.core.ledger.correcting import Amended
 from sootline.core.ledger.facts import read_facts
-from sootline.core.ledger.folding import fold, touched
+from sootline.core.ledger.folding import fold, loads_of, touched
 from sootline.core.ledger.lives import Effect, PieceLife
 
 K = EntryKind
@@ -68,6 +68,29 @@ def test_a_correction_of_a_correction_counts() -> None:
     assert told.history[1].settled.amended is Amended.CORRECTED
     assert told.history[1].settled.by == (3, 4)
     assert told.history[1].settled.written.payload["member"] == "201"
+
+
+def test_a_withdrawal_of_a_correction_may_be_withdrawn_itself() -> None:
+    """Three deep: it was not worn after all."""
+    kept = book()
+    kept.add(
+        put_right(2, withdrawn=True), put_right(3, withdrawn=True), put_right(4, withdrawn=True)
+    )
+    assert life(kept).state.stage is CareStage.CHECKED
+
+
+def test_a_wrong_load_is_put_right() -> None:
+    """It was in W-2, which ended, and not in W-1."""
+    kept = Book()
+    kept.add(
+        draft(K.REGISTERED, "01:00", state={**CHECKED, "custody": "wash-room", "stage": "to-wash"}),
+        draft(K.PUT_IN_WASHER, "04:00", load="W-1"),
+        draft(K.LOAD_ENDED, "05:00", thing=load("W-2")),
+        put_right(2, payload={"load": "W-2"}),
+    )
+    assert loads_of(read_facts(kept.entries)) == {load("W-1"), load("W-2")}
+    assert life(kept).state.stage is CareStage.WASHED
+    assert [one.item for one in fold(kept.entries).loads] == [load("W-2")]
 
 
 def test_a_withdrawn_correction_may_be_put_right_again() -> None:

@@ -190,6 +190,42 @@ def test_another_loads_end_ends_nothing() -> None:
     assert (told.state.stage, told.washes, told.questions) == (CareStage.IN_WASHER, 0, ())
 
 
+def test_a_hold_opens_while_the_drum_turns() -> None:
+    """The load still ends; the hold stays, and nothing hangs it up."""
+    told = life(
+        draft(K.REGISTERED, "00:10", state={**TO_CHECK, "stage": "to-wash"}),
+        draft(K.PUT_IN_WASHER, "04:00", load="W-1"),
+        held("04:30"),
+        draft(K.LOAD_ENDED, "05:00", thing=load("W-1")),
+        draft(K.HUNG, "05:10"),
+    )
+    assert (told.state.stage, len(told.state.open_holds)) == (CareStage.WASHED, 1)
+    folded = fold(recorded([draft(K.LOAD_ENDED, "05:00", thing=load(n)) for n in ("W-1", "W-2")]))
+    assert folded.load(load("W-2")).pieces == ()
+
+
+def test_a_hold_that_may_have_been_released_is_open() -> None:
+    """Opened again and released in one hour, by two devices: it counts as open."""
+    release = draft(
+        K.HOLD_RELEASED, span("04:00", "05:00"), device="phone-b", actor="so", cause="powder",
+        by="so", office="safety-officer",
+    )  # fmt: skip
+    again = draft(
+        K.HOLD_OPENED, span("04:10", "05:00"), cause="powder", question="care.ask.powder",
+        decider="safety-officer", deputy="chief",
+    )  # fmt: skip
+    told = life(START, held("03:00"), release, again)
+    assert [hold.open for hold in told.state.holds] == [True]
+    assert len(told.questions) == 1
+
+
+def test_worn_within_an_uncertain_hour_may_have_been_on_hold() -> None:
+    """It is told as worn on hold: unknown lowers nothing."""
+    worn = draft(K.WORN, span("02:30", "04:00"), member="201", device="phone-b")
+    told = life(START, held("03:00"), worn)
+    assert [one.on_hold for one in told.exposures] == [True]
+
+
 def test_washes_before_the_record_are_added_where_they_are_known() -> None:
     """A count nobody knows stays unknown."""
     washed = (draft(K.CLEANED, "05:00", level="advanced", by="contractor"),)

@@ -22,7 +22,7 @@ from sootline.core.basis import (
 )
 from sootline.core.ledger.canonical import Json, canonical, read_canonical
 from sootline.core.ledger.forms import read_occurred
-from sootline.core.ledger.hashing import ALGORITHM, BEGINNING, FORMAT, entry_hash
+from sootline.core.ledger.hashing import ALGORITHM, BEGINNING, FORMAT
 from sootline.core.ledger.items import parse_item
 from sootline.core.ledger.kinds import EntryKind, Established
 from sootline.core.ledger.times import ClockFlag, Occurred
@@ -234,11 +234,6 @@ def _text(value: object) -> str:
     if not isinstance(value, str):
         raise TypeError(repr(value))
     return value
-
-
-def hash_of(header: Header) -> str:
-    """Return the hash of an entry with this header."""
-    return entry_hash(write_header(header))
 
 
 def _refused(place: str, message: str, **values: str) -> BadInputError:
