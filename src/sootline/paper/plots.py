@@ -11,7 +11,7 @@ from xml.sax.saxutils import escape
 
 from sootline.paper.signs import visible
 
-_WIDE, _HIGH, _LEFT, _RIGHT, _TOP, _BOTTOM = 720.0, 400.0, 84.0, 16.0, 44.0, 64.0
+_WIDE, _HIGH, _LEFT, _RIGHT, _TOP, _BOTTOM = 720.0, 400.0, 84.0, 16.0, 60.0, 64.0
 _FONT = "font-family=\"'Atkinson Hyperlegible Next', sans-serif\""
 _MOST_TICKS = 8
 
@@ -73,14 +73,14 @@ def draw_plot(plot: Plot) -> str:
             f'<path d="M{_LEFT} {y:.1f} H{_WIDE - _RIGHT}" stroke-width="2" '
             f'stroke-dasharray="9 6"/>'
         )
-        parts.append(_text(_WIDE - _RIGHT, y - 6, label, anchor="end"))
+        parts.append(_text(_LEFT + 8, y - 6, label))
     return _svg(parts, plot.title)
 
 
 def _frame(plot: Plot, axes: _Axes) -> Iterator[str]:
     bottom, right = _HIGH - _BOTTOM, _WIDE - _RIGHT
     yield _text(0, 20, plot.title, bold=True)
-    yield _text(0, _TOP - 8, plot.up)
+    yield _text(0, _TOP - 16, plot.up)
     yield _text(right, _HIGH - 8, plot.across, anchor="end")
     yield f'<path d="M{_LEFT} {_TOP} V{bottom} H{right}" stroke-width="2"/>'
     for value in _ticks(axes.right):
