@@ -1,9 +1,9 @@
 """Which message ids does the source use, and which do the catalogues hold?
 
-An id counts as used when the source spells it out (in Python or in a rule file), when it is built
-by a function that puts a domain before its argument and is called with the rest spelled out, or
-when it matches an f-string that begins with a domain. The last is the weakest: at least one entry
-must match, and all that match count as used.
+An id counts as used when the source spells it out (in Python, in a rule file or in a template),
+when it is built by a function that puts a domain before its argument and is called with the rest
+spelled out, or when it matches an f-string that begins with a domain. The last is the weakest: at
+least one entry must match, and all that match count as used.
 """
 
 import ast
@@ -20,6 +20,7 @@ LOCALE = SOURCE / "words" / "locale"
 # What has the look of a message id and is none: the names of files.
 NOT_MESSAGES = re.compile(r"[a-z0-9_-]+\.(json|toml|csv|xlsx|md|py|txt)")
 _ID = re.compile(r"[a-z][a-z0-9_]*(\.[a-z0-9_-]+)*\.[a-z0-9_-]*[a-z0-9]")
+_IN_TEMPLATES = re.compile(r'{% say "([a-z0-9_.-]+)"(\|add:)?')
 _MESSAGE_ARGUMENT = {"MessageId": 0, "UnreadableValueError": 0, "UsageError": 0, "say": 0,
                      "finding": 1}  # fmt: skip
 _MESSAGE_KEYWORDS = {"message", "help", "rests_on", "question"}
@@ -87,6 +88,13 @@ def used(root: Path = SOURCE) -> Used:
             for text in _strings(tomllib.loads(path.read_text(encoding="utf-8"))):
                 if _is_id(text, domains):
                     result.ids.setdefault(text, str(path.relative_to(root)))
+    for path in sorted(root.rglob("*.html")):
+        where = str(path.relative_to(root))
+        for text, added in _IN_TEMPLATES.findall(path.read_text(encoding="utf-8")):
+            if added:
+                result.patterns.setdefault(re.escape(text) + r"[a-z0-9_.-]+", where)
+            else:
+                result.ids.setdefault(text, where)
     return result
 
 

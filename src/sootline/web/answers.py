@@ -1,0 +1,81 @@
+"""What do the tasks answer for the desk as it stands? Each is asked once for every change."""
+
+import threading
+from functools import cached_property
+
+from django.http import HttpRequest
+
+from sootline.core.job.jobs import Job
+from sootline.tasks.check_sheets import CheckGroup, list_after_wash
+from sootline.tasks.decide import Decided, decide_job
+from sootline.tasks.desk import Desk, Desks
+from sootline.tasks.hand_over import Handover, hand_over
+from sootline.tasks.list_due import DueList, due_gear
+from sootline.tasks.load_cards import LoadCard, list_load_cards
+from sootline.tasks.rebuild_gear import RebuildResult, rebuild_gear
+from sootline.tasks.who_can_ride import WhoRides, backs_of, who_can_ride
+from sootline.wiring.desks import desks_of
+from sootline.wiring.rules import RULES
+
+
+class Answers:
+    """The answers for one state of the desk."""
+
+    def __init__(self, desk: Desk) -> None:
+        self.desk = desk
+
+    @property
+    def job(self) -> Job:
+        """The job of the moment."""
+        return self.desk.job
+
+    @cached_property
+    def decided(self) -> Decided:
+        """What every component must undergo."""
+        return decide_job(RULES, self.job)
+
+    @cached_property
+    def ride(self) -> WhoRides:
+        """Who can ride."""
+        plan = self.desk.plan
+        return who_can_ride(RULES, self.job, backs=backs_of(plan, self.job) if plan else ())
+
+    @cached_property
+    def due(self) -> DueList:
+        """What is due."""
+        return due_gear(RULES, self.job)
+
+    @cached_property
+    def cards(self) -> tuple[LoadCard, ...]:
+        """The load cards of the plan there is."""
+        return list_load_cards(self.job, self.desk.plan) if self.desk.plan else ()
+
+    @cached_property
+    def after_wash(self) -> tuple[CheckGroup, ...]:
+        """What is to be felt and looked over after its wash."""
+        return list_after_wash(self.job, self.decided)
+
+    @cached_property
+    def rebuilt(self) -> RebuildResult:
+        """What checked and rebuilt gear lacks."""
+        return rebuild_gear(RULES, self.job)
+
+    @cached_property
+    def handover(self) -> Handover:
+        """What the next shift must be told."""
+        return hand_over(self.job, self.decided)
+
+
+_kept: dict[int, Answers] = {}
+_lock = threading.Lock()
+
+
+def answers_of(request: HttpRequest) -> Answers:
+    """Return the answers for the desk a request sees, those of the last look if nothing changed."""
+    desks: Desks = desks_of(request.user)
+    desk = desks.look()
+    with _lock:
+        kept = _kept.get(id(desks))
+        if kept is None or kept.desk.revision != desk.revision:
+            kept = _kept[id(desks)] = Answers(desk)
+    return kept

@@ -1,0 +1,66 @@
+"""What does every page have: language, light, the way through the app, where one is on it?"""
+
+from dataclasses import dataclass
+
+from django.http import HttpRequest
+
+from sootline.web.tongue import Light, language_of, light_of
+from sootline.words import languages
+
+
+@dataclass(frozen=True, kw_only=True)
+class Stop:
+    """One stop of the navigation.
+
+    Args:
+        route: its address by name.
+        icon: its sign; the stops beyond the way have none.
+        here: names of the routes that belong to it.
+    """
+
+    route: str
+    icon: str = ""
+    here: tuple[str, ...] = ()
+
+    @property
+    def label(self) -> str:
+        """The message of its label."""
+        return f"web.nav.{self.route}"
+
+
+# The way of the gear, then what is looked up.
+WAY = (
+    Stop(route="front", icon="hook", here=("front",)),
+    Stop(
+        route="call",
+        icon="call",
+        here=("call", "call-one", "call-person", "call-hazards", "needs"),
+    ),
+    Stop(route="wash", icon="washer", here=("wash", "wash-load")),
+    Stop(route="check", icon="check", here=("check", "check-one", "check-build")),
+)
+BEYOND = (
+    Stop(route="pieces", here=("pieces", "piece")),
+    Stop(route="people", here=("people", "person")),
+    Stop(route="due", here=("due",)),
+    Stop(route="handover", here=("handover",)),
+    Stop(route="paper", here=("paper",)),
+    Stop(route="rules", here=("rules", "rules-compare")),
+    Stop(route="history", here=("history",)),
+)
+
+
+def page(request: HttpRequest) -> dict[str, object]:
+    """Return what the frame of every page shows."""
+    match = request.resolver_match
+    light = light_of(request)
+    return {
+        "lang": language_of(request),
+        "light": light.value,
+        "lights": [one.value for one in Light],
+        "tongues": languages(),
+        "way": WAY,
+        "beyond": BEYOND,
+        "beyond_routes": [*(name for stop in BEYOND for name in stop.here), "more"],
+        "route": match.url_name if match else "",
+    }

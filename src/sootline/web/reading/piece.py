@@ -1,0 +1,73 @@
+"""How does one piece read: where it stands, what it needs, on what terms, and its life so far?"""
+
+from dataclasses import dataclass
+
+from sootline.core.basis import ComponentId, Ground
+from sootline.core.care import Decision
+from sootline.core.gear import Component
+from sootline.tasks.desk import Desk, Report
+from sootline.tasks.list_due import DueItem, DueList
+from sootline.web.reading.marks import Mark, mark_of
+from sootline.web.reading.needs import what_of
+from sootline.web.reading.saying import Said
+
+
+@dataclass(frozen=True, kw_only=True)
+class LimitLine:
+    """One limit as one source states it; the first of a topic counts."""
+
+    topic: str
+    value: str
+    ground: Ground
+    counts: bool
+
+
+@dataclass(frozen=True, kw_only=True)
+class PieceShown:
+    """The whole screen.
+
+    Args:
+        same_set: the other pieces of its set.
+        typed: words of a label without a number.
+    """
+
+    component: Component
+    mark: Mark
+    what: tuple[Said, ...]
+    decision: Decision
+    limits: tuple[LimitLine, ...]
+    typed: tuple[tuple[str, str], ...]
+    due: tuple[DueItem, ...]
+    same_set: tuple[Component, ...]
+    reports: tuple[Report, ...]
+
+
+def read_piece(
+    desk: Desk, piece: str, decisions: dict[ComponentId, Decision], due: DueList
+) -> PieceShown | None:
+    """Lay one piece out; None where there is no such piece."""
+    component = next((one for one in desk.job.components if one.id == piece), None)
+    if component is None:
+        return None
+    decision = decisions[component.id]
+    return PieceShown(
+        component=component,
+        mark=mark_of(component, decision),
+        what=what_of(decision),
+        decision=decision,
+        limits=tuple(
+            LimitLine(topic=limit.topic, value=str(stated), ground=ground, counts=place == 0)
+            for limit in decision.terms.limits
+            for place, (stated, ground) in enumerate(limit.limits)
+        ),
+        typed=tuple(
+            (limit.topic, voice.text) for limit in decision.terms.limits for voice in limit.as_typed
+        ),
+        due=tuple(item for item in due.items if item.component.id == component.id),
+        same_set=tuple(
+            one
+            for one in desk.job.components
+            if one.set is not None and one.set == component.set and one.id != component.id
+        ),
+        reports=tuple(one for one in reversed(desk.reports) if piece in one.about),
+    )

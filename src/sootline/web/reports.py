@@ -1,0 +1,54 @@
+"""Who reports, and how does a report reach the desk and the reader?"""
+
+from collections.abc import Callable, Mapping
+
+from django.contrib import messages
+from django.http import HttpRequest
+
+from sootline.core.basis import BadInputError, MemberId, MessageId
+from sootline.core.job.jobs import Job
+from sootline.tasks.desk import Report
+from sootline.tasks.plan_wash import PlanResult
+from sootline.web.tongue import language_of
+from sootline.wiring.desks import desks_of
+from sootline.words import say
+
+
+def actor_of(request: HttpRequest) -> str:
+    """Return who reports: the member whose account it is."""
+    return str(getattr(request.user, "member", "") or "")
+
+
+def report(
+    request: HttpRequest,
+    message: str,
+    change: Callable[[Job], Job],
+    *,
+    plan: PlanResult | None = None,
+    about: tuple[str, ...] = (),
+    values: Mapping[str, str] | None = None,
+) -> bool:
+    """Keep what somebody reported and say so; say why not where it is refused.
+
+    Returns:
+        whether it was kept.
+    """
+    lang, desks = language_of(request), desks_of(request.user)
+    by = actor_of(request)
+    kept = Report(
+        at=desks.look().job.now,
+        by=MemberId(by) if by else None,
+        message=MessageId(message),
+        values=tuple((values or {}).items()),
+        about=about,
+    )
+    try:
+        desks.keep(kept, change, plan=plan)
+    except BadInputError as error:
+        messages.error(request, say("web.refused", lang=lang))
+        for fault in error.faults[:8]:
+            sentence = say(fault.message, fault.values, lang=lang)
+            messages.error(request, f"{fault.place}: {sentence}")
+        return False
+    messages.success(request, say(message, kept.values, lang=lang), extra_tags="undo")
+    return True

@@ -1,0 +1,53 @@
+"""Under which address is which screen?"""
+
+from django.urls import path
+
+from sootline.web.views import (
+    call,
+    check,
+    due,
+    handover,
+    history,
+    light,
+    needs,
+    paper,
+    people,
+    piece,
+    ride,
+    rules,
+    undo,
+    wash,
+)
+
+urlpatterns = [
+    path("", ride.grid, name="front"),
+    path("wall/", ride.wall, name="wall"),
+    path("radio/", ride.radio, name="radio"),
+    path("call/", call.calls, name="call"),
+    path("call/<path:call>/who/<path:member>/", call.person, name="call-person"),
+    path("call/<path:call>/hazards/", call.hazards, name="call-hazards"),
+    path("call/<path:call>/", call.one, name="call-one"),
+    path("needs/", needs.needs, name="needs"),
+    path("wash/", wash.room, name="wash"),
+    path("wash/plan/", wash.plan, name="wash-plan"),
+    path("wash/load/<int:number>/", wash.load, name="wash-load"),
+    path("wash/load/<int:number>/<slug:deed>/", wash.advance, name="wash-advance"),
+    path("check/", check.room, name="check"),
+    path("check/piece/<path:piece>/", check.one, name="check-one"),
+    path("check/build/<path:key>/", check.build, name="check-build"),
+    path("pieces/", piece.find, name="pieces"),
+    path("pieces/<path:piece>/", piece.one, name="piece"),
+    path("people/", people.people, name="people"),
+    path("people/<path:member>/looked/", people.looked, name="person-looked"),
+    path("people/<path:member>/", people.person, name="person"),
+    path("due/", due.due, name="due"),
+    path("handover/", handover.handover, name="handover"),
+    path("paper/", paper.paper, name="paper"),
+    path("paper/<slug:sheet>.pdf", paper.sheet, name="paper-sheet"),
+    path("rules/", rules.rules, name="rules"),
+    path("rules/compare/", rules.compare, name="rules-compare"),
+    path("history/", history.history, name="history"),
+    path("more/", light.more, name="more"),
+    path("light/", light.choose, name="light"),
+    path("undo/", undo.undo, name="undo"),
+]

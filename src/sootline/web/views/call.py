@@ -1,0 +1,149 @@
+"""After a call: who rode, where was each, what was there? Every step is kept by itself."""
+
+import datetime as dt
+from dataclasses import replace
+
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import redirect, render
+from django.views.decorators.http import require_http_methods, require_safe
+
+from sootline.core.basis import CallId, DateSpan, MemberId
+from sootline.core.exposure.calls import Answer, Building, Call, Presence
+from sootline.core.job.jobs import Job
+from sootline.tasks.take_reports import take_call, take_presence
+from sootline.web.answers import answers_of
+from sootline.web.forms import CallForm, HazardsForm, PersonForm
+from sootline.web.reading.calls import read_call, read_calls, read_hazards, read_person
+from sootline.web.reading.clock import clock_of
+from sootline.web.reports import actor_of, report
+from sootline.web.tongue import language_of
+from sootline.wiring.rules import RULES
+
+_GET_POST = require_http_methods(["GET", "HEAD", "POST"])
+
+
+@_GET_POST
+def calls(request: HttpRequest) -> HttpResponse:
+    """List the calls whose gear is still to be seen to, and take in a new one."""
+    answers = answers_of(request)
+    job, clock = answers.job, clock_of(answers.job, language_of(request))
+    form = CallForm([member.id for member in job.members], request.POST or None)
+    if request.method == "POST" and form.is_valid():
+        call = _new_call(job, form.cleaned_data)
+        if report(request, "web.call.kept", lambda job: take_call(job, call), about=(call.id,),
+                  values={"title": call.title}):  # fmt: skip
+            return redirect("call-person", call=call.id, member=call.people[0].member)
+    facts = {
+        "calls": read_calls(job, clock),
+        "crews": _crews(job),
+        "form": form,
+        "now": f"{clock.now:%H:%M}",
+        "answers": list(Answer),
+    }
+    return render(request, "call/calls.html", facts, status=422 if form.errors else 200)
+
+
+@require_safe
+def one(request: HttpRequest, call: str) -> HttpResponse:
+    """Show what is known of a call, person by person."""
+    answers = answers_of(request)
+    found = _call(answers.job, call)
+    clock = clock_of(answers.job, language_of(request))
+    return render(request, "call/one.html", {"shown": read_call(found, clock), "call": found})
+
+
+@_GET_POST
+def person(request: HttpRequest, call: str, member: str) -> HttpResponse:
+    """Ask where one person was, then go on to the next."""
+    found = _call(answers_of(request).job, call)
+    before = next((one for one in found.people if one.member == member), None)
+    if before is None:
+        raise Http404
+    form = PersonForm(request.POST or None)
+    if request.method == "POST" and form.is_valid():
+        presence = form.presence(before)
+
+        def change(job: Job) -> Job:
+            return take_call(job, take_presence(_call(job, call), presence))
+
+        if report(
+            request, "web.call.person_kept", change, about=(call, member), values={"member": member}
+        ):
+            return _next(found, member)
+    shown = read_person(found, before, form)
+    return render(request, "call/person.html", shown, status=422 if form.errors else 200)
+
+
+@_GET_POST
+def hazards(request: HttpRequest, call: str) -> HttpResponse:
+    """Ask what may have been at a call."""
+    found = _call(answers_of(request).job, call)
+    listed = [str(rule.id) for rule in RULES.contaminants()]
+    form = HazardsForm(listed, request.POST or None)
+    if request.method == "POST" and form.is_valid():
+        said = form.hazards(actor_of(request))
+
+        def change(job: Job) -> Job:
+            return take_call(job, replace(_call(job, call), hazards=said))
+
+        if report(
+            request, "web.call.hazards_kept", change, about=(call,), values={"title": found.title}
+        ):
+            return redirect("needs")
+    shown = read_hazards(found, listed, form)
+    return render(request, "call/hazards.html", shown, status=422 if form.errors else 200)
+
+
+def _next(call: Call, member: str) -> HttpResponse:
+    members = [one.member for one in call.people]
+    after = members[members.index(MemberId(member)) + 1 :]
+    if after:
+        return redirect("call-person", call=call.id, member=after[0])
+    return redirect("call-hazards", call=call.id)
+
+
+def _call(job: Job, name: str) -> Call:
+    found = next((call for call in job.calls if call.id == name), None)
+    if found is None:
+        raise Http404
+    return found
+
+
+def _crews(job: Job) -> list[tuple[str, list[MemberId]]]:
+    names = dict.fromkeys(member.crew for member in job.members)
+    return [(name, [one.id for one in job.members if one.crew == name]) for name in names]
+
+
+def _new_call(job: Job, given: dict[str, object]) -> Call:
+    """Make a call of what was typed; times of day are the last such times before now."""
+    began, back = given["began"], given["back"]
+    assert isinstance(began, dt.time)
+    at = _before(job.now, began)
+    built = given["built"]
+    rode = given["rode"]
+    assert isinstance(rode, list)
+    return Call(
+        id=CallId(_number(job, at)),
+        at=at,
+        back_at=max(at, _before(job.now, back)) if isinstance(back, dt.time) else None,
+        title=str(given["title"]).strip(),
+        training=bool(given["training"]),
+        building=Building(
+            built=DateSpan.parse(str(built)) if built else DateSpan(),
+            opened=Answer(str(given["opened"] or Answer.UNKNOWN)),
+        ),
+        people=tuple(Presence(member=MemberId(name)) for name in rode),
+    )
+
+
+def _before(now: dt.datetime, time: dt.time) -> dt.datetime:
+    moment = now.replace(hour=time.hour, minute=time.minute, second=0, microsecond=0)
+    return moment - dt.timedelta(days=moment > now)
+
+
+def _number(job: Job, at: dt.datetime) -> str:
+    """Return a number for a call: its moment; a second one of the same minute gets a letter."""
+    number = at.strftime("%y%m%d-%H%M")
+    taken = {call.id for call in job.calls}
+    letters = ("", *"bcdefghij")
+    return str(next(number + letter for letter in letters if number + letter not in taken))

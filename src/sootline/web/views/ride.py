@@ -1,0 +1,57 @@
+"""Who can ride, and what is where?"""
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+from django.views.decorators.http import require_safe
+
+from sootline.web.answers import answers_of
+from sootline.web.reading.clock import clock_of
+from sootline.web.reading.ride import read_floor
+from sootline.web.tongue import language_of
+from sootline.words import say
+
+_WALL_SECONDS = "60"
+
+
+@require_safe
+def grid(request: HttpRequest) -> HttpResponse:
+    """Show the grid of members by components."""
+    return render(request, "ride/grid.html", _floor(request))
+
+
+@require_safe
+def wall(request: HttpRequest) -> HttpResponse:
+    """Show the grid on a wall: large, alone, drawn anew every minute."""
+    response = render(request, "ride/wall.html", _floor(request))
+    response.headers["Refresh"] = _WALL_SECONDS
+    return response
+
+
+@require_safe
+def radio(request: HttpRequest) -> HttpResponse:
+    """Give the radio room its words, and nothing else."""
+    answers, lang = answers_of(request), language_of(request)
+    clock = clock_of(answers.job, lang)
+    lines = [
+        answers.job.department.name,
+        say("web.radio.as_of", {"time": clock.day(clock.now)}, lang=lang),
+        "",
+        *(say(one.message, one.values, lang=lang) for one in answers.ride.spoken),
+        "",
+        say("riding.cli.defer", lang=lang),
+    ]
+    return HttpResponse("\n".join(lines) + "\n", content_type="text/plain; charset=utf-8")
+
+
+def _floor(request: HttpRequest) -> dict[str, object]:
+    answers = answers_of(request)
+    clock = clock_of(answers.job, language_of(request))
+    crew = request.GET.get("crew", "")
+    floor = read_floor(answers.desk, answers.decided, answers.ride, clock, crew)
+    return {
+        "job": answers.job,
+        "floor": floor,
+        "crew": crew,
+        "now": clock.day(clock.now),
+        "lately": [(call.title, clock.at(call.back_at or call.at)) for call in answers.job.calls],
+    }
