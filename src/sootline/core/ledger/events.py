@@ -46,7 +46,7 @@ def event_of(settled: Settled) -> Event | None:
     payload = fact.payload
     if not payload:
         hold = _hold(fact) if kind is EventKind.HOLD_OPENED else None
-        return Event(kind=kind, hold=hold, at=fact.occurred.earliest.isoformat())
+        return Event(kind=kind, hold=hold)
     holder, place = payload.get("holder") or payload.get("member"), payload.get("place")
     return Event(
         kind=kind,
@@ -58,7 +58,7 @@ def event_of(settled: Settled) -> Event | None:
         cause=fact.text("cause"),
         assembly=_word(Assembly, payload, "assembly"),
         said=fact.text("said"),
-        at=fact.occurred.earliest.isoformat(),
+        at=fact.occurred.earliest.isoformat() if kind is EventKind.HOLD_RELEASED else None,
     )
 
 
