@@ -5,11 +5,13 @@ from dataclasses import replace
 from sootline.core.basis import (
     Assumptions,
     BadInputError,
+    ComponentId,
     Fault,
     MessageId,
     UnreadableValueError,
 )
 from sootline.core.drying import (
+    Cloth,
     DryingOutlook,
     Wetness,
     WetPiece,
@@ -72,12 +74,20 @@ def room_with_estimates(job: Job, loads: Loads, assumptions: Assumptions) -> Was
 
 
 def wet_pieces(job: Job, loads: Loads) -> tuple[WetPiece, ...]:
-    """List what is washed tonight and dries as cloth, each as heavy as it may be."""
+    """List what is washed tonight and dries as cloth, each as heavy as it may be.
+
+    What its label wants dried with the liner in its shell counts as hanging so.
+    """
     washed = {one for sort in loads.sorting.sorts for one in sort.components}
+    together = {
+        decision.component
+        for decision in loads.decided.decisions
+        if decision.terms.assembled.value is True
+    }
     return tuple(
         piece
         for component in job.components
-        if component.id in washed and (piece := _wet(component)) is not None
+        if component.id in washed and (piece := _wet(component, together)) is not None
     )
 
 
@@ -109,10 +119,11 @@ def _after_gentlest(
         return usual
 
 
-def _wet(component: Component) -> WetPiece | None:
+def _wet(component: Component, together: set[ComponentId]) -> WetPiece | None:
     kind = find_kind(component.kind)
     cloth = cloth_of(kind.layer)
     mass = component.mass or (kind.mass[1] if kind.mass else None)
     if cloth is None or mass is None:
         return None
-    return WetPiece(kind=kind.id, cloth=cloth, mass=mass)
+    hangs = Cloth.ASSEMBLED if component.id in together else cloth
+    return WetPiece(kind=kind.id, cloth=hangs, mass=mass)

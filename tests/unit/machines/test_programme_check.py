@@ -106,11 +106,16 @@ def test_density_needs_a_depth() -> None:
     assert not any(key.startswith("machine.load") for key in found(setting(load="9 kg"), drum()))
 
 
-@pytest.mark.parametrize("wrong", [{"spin": "0 G"}, {"speed": "-1 rpm"}, {"load": "0 kg"}])
+@pytest.mark.parametrize("wrong", [{"spin": "-1 G"}, {"speed": "-1 rpm"}, {"load": "0 kg"}])
 def test_amounts_that_cannot_be_are_refused(wrong: dict[str, str]) -> None:
-    """Zero and below is no spin, no speed and no load."""
-    with pytest.raises(UnreadableValueError, match=r"machine\.setting.amount"):
+    """No spin below zero, and no load of nothing."""
+    with pytest.raises(UnreadableValueError, match=r"machine\.setting"):
         setting(**wrong)
+
+
+def test_a_programme_may_leave_out_its_spin() -> None:
+    """0 G is within any limit."""
+    assert "machine.spin.inside" in found(setting(spin="0 G"))
 
 
 def test_a_reading_of_something_else_is_refused() -> None:

@@ -5,8 +5,10 @@ from dataclasses import replace
 import pytest
 from tests.washing_night import DRUM, night, readings
 
-from sootline.core.basis import BadInputError, ComponentId, UnreadableValueError, quantity
-from sootline.core.drying import Readings
+from sootline.core.basis import BadInputError, ComponentId, KindId, UnreadableValueError, quantity
+from sootline.core.drying import Cloth, Readings
+from sootline.core.gear import WashMethod
+from sootline.core.gear.labels import CareText, Label
 from sootline.core.job.jobs import Job
 from sootline.core.machines import Act, Method
 from sootline.core.washplan.durations import Pace
@@ -124,6 +126,21 @@ def test_gear_without_any_weight_gives_off_nothing() -> None:
     masses = {component.id: component.mass for component in job.components}
 
     assert 0 < len(wet_pieces(job, loads)) < len(masses)
+
+
+def test_what_a_label_wants_dried_in_one_piece_hangs_assembled() -> None:
+    """Washed by hand in one piece; shell and liner share their free faces."""
+    job = night()
+    label = Label(care=CareText(assembled=True, wash=WashMethod.HAND))
+    pieces = tuple(
+        replace(one, label=label) if one.kind in ("coat-shell", "coat-liner") else one
+        for one in job.components
+    )
+    given = replace(job, components=pieces)
+    cloths = {piece.kind: piece.cloth for piece in wet_pieces(given, form_loads(RULES, given))}
+
+    assert {cloths[KindId("coat-shell")], cloths[KindId("coat-liner")]} == {Cloth.ASSEMBLED}
+    assert cloths[KindId("trouser-shell")] is Cloth.SHELL
 
 
 def test_a_record_lists_steps_and_counts_in_order() -> None:

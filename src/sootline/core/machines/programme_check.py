@@ -62,9 +62,12 @@ class Setting:
     load: Quantity | None = None
 
     def __post_init__(self) -> None:
-        for given, unit in ((self.spin, "G"), (self.speed, "rpm"), (self.load, "kg")):
-            if given is not None and given.to(unit) <= 0:
-                raise UnreadableValueError("machine.setting.amount", value=str(given))
+        # A programme may leave out its spin; a load of nothing is no load.
+        for given, unit in ((self.spin, "G"), (self.speed, "rpm")):
+            if given is not None and given.to(unit) < 0:
+                raise UnreadableValueError("machine.setting.negative", value=str(given))
+        if self.load is not None and self.load.to("kg") <= 0:
+            raise UnreadableValueError("machine.setting.amount", value=str(self.load))
 
     @property
     def names(self) -> dict[str, str]:
