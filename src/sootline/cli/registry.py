@@ -38,5 +38,10 @@ COMMANDS: tuple[Command, ...] = (
     Command(name="import", help="roster.help.import", module="sootline.cli.commands.import_"),
     Command(name="job", help="cli.help.job", module="sootline.cli.commands.job"),
     Command(name="ledger", help="ledger.help.ledger", module="sootline.cli.commands.ledger"),
+    Command(name="serve", help="store.help.serve", module="sootline.cli.commands.serve"),
+    Command(name="admin", help="accounts.help.admin", module="sootline.cli.commands.admin"),
+    Command(name="backup", help="store.help.backup", module="sootline.cli.commands.backup"),
+    Command(name="restore", help="store.help.restore", module="sootline.cli.commands.restore"),
+    Command(name="doctor", help="store.help.doctor", module="sootline.cli.commands.doctor"),
     Command(name="demo", help="cli.help.demo", module="sootline.cli.commands.demo"),
 )

@@ -26,6 +26,8 @@ SECRET_KEY_FALLBACKS = _listed("SOOTLINE_OLD_SECRETS")
 DEBUG = False
 TLS = _on("SOOTLINE_TLS")
 PLAIN_HTTP = _on("SOOTLINE_PLAIN_HTTP")
+# Shows the invented department to whoever sits at this machine; the record is not touched.
+DEMO = _on("SOOTLINE_DEMO")
 DEPARTMENT_WORDS = _listed("SOOTLINE_DEPARTMENT_WORDS")
 
 ALLOWED_HOSTS = _listed("SOOTLINE_HOSTS", "localhost 127.0.0.1 [::1]")
@@ -54,6 +56,7 @@ MIDDLEWARE = [
     "django.contrib.auth.middleware.AuthenticationMiddleware",
     "sootline.web.access.AccessMiddleware",
     "django.contrib.messages.middleware.MessageMiddleware",
+    "sootline.web.access.AccessMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "axes.middleware.AxesMiddleware",
 ]
@@ -67,6 +70,7 @@ TEMPLATES = [
                 "django.contrib.auth.context_processors.auth",
                 "django.contrib.messages.context_processors.messages",
                 "sootline.web.banners.banners",
+                "sootline.web.page.page",
             ]
         },
     }
@@ -100,6 +104,7 @@ LOGOUT_REDIRECT_URL = "sign-in"
 AXES_FAILURE_LIMIT = 10
 AXES_COOLOFF_TIME = 0.25
 AXES_LOCKOUT_PARAMETERS = ["username"]
+AXES_LOCKOUT_CALLABLE = "sootline.web.entrance.sign_in.locked"
 AXES_RESET_ON_SUCCESS = True
 AXES_DISABLE_ACCESS_LOG = True
 # The address has a limit of its own in the sign-in view: a station's people share one.
@@ -145,7 +150,6 @@ FILE_UPLOAD_MAX_MEMORY_SIZE = 2**20
 FILE_UPLOAD_PERMISSIONS = 0o600
 
 STATIC_URL = "static/"
-STATIC_ROOT = DATA_DIR / "static"
 WHITENOISE_USE_FINDERS = True
 
 LOGGING = {

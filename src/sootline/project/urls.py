@@ -1,5 +1,6 @@
 """Under which address is what?"""
 
-from django.urls import URLPattern, URLResolver
+from sootline.web.entrance.urls import urlpatterns as entrance
+from sootline.web.urls import urlpatterns as screens
 
-urlpatterns: list[URLPattern | URLResolver] = []
+urlpatterns = [*entrance, *screens]

@@ -14,11 +14,14 @@ from sootline.storage.ledger import LedgerStore
 _KEPT = 3
 
 
-def prepare(store: LedgerStore) -> None:
+def prepare(store: LedgerStore, *, begin: bool = True) -> None:
     """Bring the tables into their newest form and begin the record, as often as called.
 
     With an owner's address, the owner changes the tables and the app is left with reading and
     adding. Before tables that hold something are changed, SQLite's file is copied beside.
+
+    Args:
+        begin: False leaves an empty record without a name, for a backup to come back into.
 
     Raises:
         DatabaseError: the database cannot be reached, or refuses.
@@ -29,7 +32,8 @@ def prepare(store: LedgerStore) -> None:
         call_command("migrate", database=owner, verbosity=0, interactive=False)
     if owner != store.alias:
         grant(owner, str(connections[store.alias].settings_dict["USER"]))
-    store.begin()
+    if begin:
+        store.begin()
 
 
 def grant(owner: str, app: str) -> None:

@@ -6,15 +6,21 @@ from django.conf import settings
 
 from sootline.storage.attachments import AttachmentStore
 from sootline.storage.backups import Backup, read_backup, restore_backup, write_backup
+from sootline.storage.checkup import Checked, check_up
 from sootline.storage.ledger import LedgerStore
 from sootline.storage.preparing import prepare
 from sootline.storage.readiness import find_faults
+from sootline.storage.register import RegisterStore
+from sootline.tasks.recording import Book
 
 __all__ = [
     "Backup",
+    "Checked",
     "attachments",
+    "check_up",
     "find_faults",
     "now",
+    "open_book",
     "open_store",
     "prepare",
     "read_backup",
@@ -31,6 +37,15 @@ def now() -> dt.datetime:
 def open_store() -> LedgerStore:
     """Return the record of the data directory."""
     return LedgerStore(folder=settings.DATA_DIR, now=now)
+
+
+def open_book(station: str | None = None) -> Book:
+    """Return where acts are recorded, and what the record adds up to.
+
+    Args:
+        station: shows only what belongs to it, or to none; None shows everything.
+    """
+    return Book(ledger=open_store(), register=RegisterStore(station=station))
 
 
 def attachments() -> AttachmentStore:

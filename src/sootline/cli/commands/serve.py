@@ -1,0 +1,76 @@
+"""`sootline serve`: the app for browsers, on this machine or for the station's network."""
+
+import argparse
+import ipaddress
+import os
+from pathlib import Path
+
+from sootline.cli.parser import CommandParser, UsageError
+from sootline.cli.registry import DONE
+from sootline.wiring.framework import start
+from sootline.words import say
+
+_LOCAL_NAMES = ("localhost",)
+
+
+def add_arguments(parser: CommandParser) -> None:
+    """Add where to listen, with which certificate, for how many at once."""
+    parser.add_argument("--host", default="127.0.0.1", help="store.help.host")
+    parser.add_argument("--port", type=int, default=8000, help="store.help.port")
+    parser.add_argument("--certificate", type=Path, metavar="FILE", help="store.help.certificate")
+    parser.add_argument("--key", type=Path, metavar="FILE", help="store.help.key")
+    parser.add_argument("--plain-http", action="store_true", help="store.help.plain_http")
+    parser.add_argument("--demo", action="store_true", help="store.help.demo")
+    parser.add_argument("--workers", type=int, default=1, help="store.help.workers")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Prepare the store and serve until stopped."""
+    _choose(options)
+    start()
+    from sootline.wiring.server import serve  # noqa: PLC0415
+    from sootline.wiring.store import open_store, prepare  # noqa: PLC0415
+
+    prepare(open_store())
+    scheme = "https" if options.certificate else "http"
+    address = {"address": f"{scheme}://{options.host}:{options.port}/"}
+    print(say("store.serve.at", address, lang=options.lang), flush=True)
+    serve(
+        host=options.host,
+        port=options.port,
+        certificate=options.certificate,
+        key=options.key,
+        workers=options.workers,
+    )
+    return DONE
+
+
+def _choose(options: argparse.Namespace) -> None:
+    """Turn options into settings, and refuse what would put passwords on the air.
+
+    Raises:
+        UsageError: plain http beyond this machine, a certificate without its key, or a
+            demonstration for others.
+    """
+    local = _is_local(options.host)
+    if (options.certificate is None) != (options.key is None):
+        raise UsageError("store.serve.half_certificate")
+    if not local and options.certificate is None and not options.plain_http:
+        raise UsageError("store.serve.plain_http", host=options.host)
+    if options.demo and not local:
+        raise UsageError("store.serve.demo_local", host=options.host)
+    switches = {
+        "SOOTLINE_TLS": options.certificate is not None,
+        "SOOTLINE_PLAIN_HTTP": options.plain_http and options.certificate is None,
+        "SOOTLINE_DEMO": options.demo,
+    }
+    os.environ.update({name: "1" for name, on in switches.items() if on})
+    if not local:
+        os.environ.setdefault("SOOTLINE_HOSTS", options.host)
+
+
+def _is_local(host: str) -> bool:
+    try:
+        return ipaddress.ip_address(host.strip("[]")).is_loopback
+    except ValueError:
+        return host in _LOCAL_NAMES

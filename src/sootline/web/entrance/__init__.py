@@ -1,0 +1,1 @@
+"""Sign-in, sign-out, attachments, and whether the program is well."""

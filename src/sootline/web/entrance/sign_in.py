@@ -1,0 +1,43 @@
+"""Who is it? Asked with patience, but not without end."""
+
+import datetime as dt
+
+from axes.models import AccessAttempt
+from django.contrib.auth.views import LoginView
+from django.db.models import Sum
+from django.http import HttpRequest, HttpResponse
+from django.http.response import HttpResponseBase
+from django.utils import timezone
+
+_MOST_FROM_ONE_ADDRESS = 30
+_WITHIN = dt.timedelta(minutes=15)
+
+
+class SignIn(LoginView):
+    """The sign-in page; one account and one address may each fail only so often."""
+
+    template_name = "entrance/sign_in.html"
+    redirect_authenticated_user = True
+
+    def post(self, request: HttpRequest, *args: str, **kwargs: object) -> HttpResponse:
+        """Sign somebody in, or say that it did not match; too many failures must wait."""
+        if _failures_from(request.META.get("REMOTE_ADDR", "")) >= _MOST_FROM_ONE_ADDRESS:
+            return self.render_to_response(self.get_context_data(waits=True), status=429)
+        return super().post(request, *args, **kwargs)
+
+    def form_invalid(self, form: object) -> HttpResponse:
+        """Answer with a status that says so."""
+        return self.render_to_response(self.get_context_data(form=form), status=422)
+
+
+def locked(request: HttpRequest, *_args: object, **_kwargs: object) -> HttpResponseBase:
+    """Answer an account that failed too often: it opens by itself."""
+    view = SignIn()
+    view.setup(request)
+    return view.render_to_response(view.get_context_data(waits=True), status=429)
+
+
+def _failures_from(address: str) -> int:
+    since = timezone.now() - _WITHIN
+    tries = AccessAttempt.objects.filter(ip_address=address, attempt_time__gte=since)
+    return tries.aggregate(n=Sum("failures_since_start"))["n"] or 0
