@@ -62,6 +62,17 @@ def test_overlapping_facts_ask_for_no_less_than_any_order(kinds: list[EntryKind]
         assert asks_no_less(shown, real)
 
 
+@settings(max_examples=80, deadline=None)
+@given(kinds=st.lists(st.sampled_from(PLAIN), min_size=2, max_size=4))
+def test_overlaps_too_many_to_follow_ask_for_no_less_either(kinds: list[EntryKind]) -> None:
+    """Nine more of the first kind cannot be followed; the rest may still have been in any order."""
+    crowd = [kinds[0]] * 9
+    shown = fold(recorded([START, *_overlapping([*kinds, *crowd])])).piece(SHELL).state
+    for order in permutations(kinds):
+        real = fold(recorded([START, *_in_turn((*order, *crowd))])).piece(SHELL).state
+        assert asks_no_less(shown, real)
+
+
 @settings(max_examples=60, deadline=None)
 @given(kinds=st.lists(st.sampled_from(PLAIN), min_size=2, max_size=4), data=st.data())
 def test_the_order_of_arrival_of_overlapping_facts_does_not_matter(

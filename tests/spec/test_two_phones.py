@@ -18,14 +18,14 @@ K = EntryKind
 SLOW = -11 * 60
 W9 = load("W-9")
 OTHERS = (component("0413"), component("0421"))
-REGISTERED = {"state": {"custody": "wash-room", "stage": "to-wash", "assembly": "apart"}}
+STATE = {"custody": "wash-room", "stage": "to-wash", "assembly": "apart"}
 
 
 def met() -> Folded:
     """Return what the record adds up to at 08:00."""
     book = Book()
     book.add(
-        *(draft(K.REGISTERED, "04:00", thing=one, **REGISTERED) for one in (SHELL, *OTHERS)),
+        *(draft(K.REGISTERED, "04:00", thing=one, state=STATE) for one in (SHELL, *OTHERS)),
         draft(K.RETURNED_SOILED, "04:20"),
         draft(
             K.HOLD_OPENED,
@@ -85,7 +85,7 @@ def test_one_question_names_both_people() -> None:
     (question,) = met().questions
     assert question.item == SHELL
     assert question.people == ("201", "204")
-    assert question.finding.message == "ledger.ask.disagree"
+    assert question.finding.message == "ledger.ask.disagree_held"
     assert question.finding.value("stage") == "to-wash"
     assert question.finding.value("causes") == "battery-smoke"
     assert question.finding.value("deciders") == "safety-officer"

@@ -141,6 +141,26 @@ def test_very_many_overlaps_count_every_state_on_the_way() -> None:
     told = life(START, *many)
     assert (told.state.stage, told.state.custody) == (CareStage.TO_WASH, Custody.NOT_SEEN)
     assert len(told.questions) == 1
+    assert {line.effect for line in told.history[1:]} == {Effect.DEPENDS}
+
+
+def test_very_many_overlaps_with_a_hold_keep_it() -> None:
+    """A hold opened among them is open, what was worn was worn on hold, and notes are notes."""
+    hour = span("05:00", "06:00")
+    many = [draft(K.BAGGED, hour, device=f"phone-{n}", actor=str(n), thing=SHELL) for n in range(9)]
+    told = life(
+        START,
+        *many,
+        draft(K.HOLD_OPENED, hour, device="b", cause="powder", question="care.ask.powder",
+              decider="safety-officer", deputy="chief"),
+        draft(K.WORN, hour, device="c", member="201"),
+        draft(K.NOTED, hour, device="d", said="x"),
+        draft(K.REGISTERED, hour, device="e", state={**READY, "life": "retired"}),
+    )  # fmt: skip
+    assert [hold.cause for hold in told.state.open_holds] == ["powder"]
+    assert (told.state.life, told.exposures[0].on_hold) == (Life.RETIRED, True)
+    effects = {line.settled.fact.kind: line.effect for line in told.history}
+    assert (effects[K.NOTED], effects[K.WORN]) == (Effect.NOTED, Effect.DEPENDS)
 
 
 def test_points_within_an_uncertain_span_keep_their_own_order() -> None:

@@ -56,6 +56,11 @@ def test_a_payload_is_an_object() -> None:
     assert messages(lambda: dataclasses.replace(good, payload="[]")) == ["no_object"]
 
 
+def test_a_payload_has_a_limit() -> None:
+    """A photograph is kept beside the record, not inside."""
+    assert messages(lambda: draft(K.NOTED, "04:20", said="x" * 300_000)) == ["large"]
+
+
 def test_texts_of_a_header_are_composed() -> None:
     """The same accent, typed in two ways, is the same person."""
     one = draft(K.HUNG, "04:20", actor=SPLIT, device=SPLIT, key=SPLIT)

@@ -21,6 +21,8 @@ from sootline.core.ledger.kinds import EntryKind, Established
 from sootline.core.ledger.times import Occurred
 
 _LONGEST = 200
+# A call of a hundred people is some fifty thousand signs; photographs are kept beside the record.
+_LARGEST = 256 * 1024
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -60,6 +62,9 @@ class Draft:
             for name in ("idem", "device", "actor")
             if not 0 < len(str(getattr(self, name)).strip()) <= _LONGEST
         ]
+        if len(self.payload) > _LARGEST:
+            size = {"size": str(len(self.payload)), "limit": str(_LARGEST)}
+            faults.append(_fault("payload", "ledger.draft.large", **size))
         faults += self._mismatches()
         if faults:
             raise BadInputError(faults)

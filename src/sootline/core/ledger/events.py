@@ -1,6 +1,7 @@
 """Which event of the gear does an entry report, if any?"""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from enum import StrEnum
 from functools import cache
 from types import MappingProxyType
@@ -9,6 +10,7 @@ from typing import TypeVar
 from sootline.core.basis import MemberId, MessageId, PlaceId
 from sootline.core.gear.events import Event, EventKind
 from sootline.core.gear.state import Assembly, CareStage, Custody, Hold, Life, State
+from sootline.core.gear.table import TRANSITIONS
 from sootline.core.ledger.correcting import Settled
 from sootline.core.ledger.facts import Fact
 from sootline.core.ledger.forms import Payload
@@ -60,6 +62,32 @@ def event_of(settled: Settled) -> Event | None:
         said=fact.text("said"),
         at=fact.occurred.earliest.isoformat() if kind is EventKind.HOLD_RELEASED else None,
     )
+
+
+def outcomes(state: State, settled: Settled) -> list[State]:
+    """Return every state a fact could lead to from some state like this one.
+
+    Of the place and the holder nothing is said; a release counts for nothing here.
+    """
+    fact = settled.fact
+    if fact.kind is EntryKind.REGISTERED:
+        return [replace(registered_state(fact), holds=state.holds)]
+    event = event_of(settled)
+    if event is None:
+        return []
+    opened = (event.hold,) if event.hold is not None else ()
+    return [
+        replace(
+            state,
+            stage=row.stage or state.stage,
+            custody=row.custody or state.custody,
+            life=row.life or state.life,
+            assembly=event.assembly or state.assembly,
+            holds=(*state.holds, *opened),
+        )
+        for row in TRANSITIONS
+        if row.event is event.kind
+    ]
 
 
 def registered_state(fact: Fact) -> State:

@@ -72,7 +72,10 @@ def _answered(history: Iterable[Line]) -> set[int]:
 def _contradiction(item: ItemId, state: State, odd: Sequence[Line], walked: Walk) -> Question:
     concerned = _concerned(odd, walked)
     people = tuple(dict.fromkeys(one.fact.actor for one in concerned))
-    message = "ledger.ask.disagree" if len(people) > 1 else "ledger.ask.unfitting"
+    if state.open_holds:
+        message = "ledger.ask.disagree_held" if len(people) > 1 else "ledger.ask.unfitting_held"
+    else:
+        message = "ledger.ask.disagree" if len(people) > 1 else "ledger.ask.unfitting"
     facts = [line.settled.fact for line in odd]
     found = finding(
         Bearing.ASKS,
@@ -84,8 +87,8 @@ def _contradiction(item: ItemId, state: State, odd: Sequence[Line], walked: Walk
         first=min(one.fact.earliest for one in concerned).isoformat(timespec="minutes"),
         last=max(one.fact.latest for one in concerned).isoformat(timespec="minutes"),
         stage=state.stage,
-        causes=", ".join(hold.cause for hold in state.open_holds) or "-",
-        deciders=", ".join(dict.fromkeys(hold.decider for hold in state.open_holds)) or "-",
+        causes=", ".join(hold.cause for hold in state.open_holds),
+        deciders=", ".join(dict.fromkeys(hold.decider for hold in state.open_holds)),
     )
     return Question(
         item=item, finding=found, entries=tuple(fact.seq for fact in facts), people=people

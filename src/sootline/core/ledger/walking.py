@@ -10,14 +10,15 @@ from sootline.core.gear.events import Refusal
 from sootline.core.gear.state import CareStage, State
 from sootline.core.gear.transitions import apply
 from sootline.core.ledger.correcting import Amended, Settled
-from sootline.core.ledger.events import OF_A_LOAD, START, event_of, registered_state
+from sootline.core.ledger.events import OF_A_LOAD, START, event_of, outcomes, registered_state
 from sootline.core.ledger.kinds import EntryKind
 from sootline.core.ledger.lives import Effect
 from sootline.core.ledger.ordering import certainly_before, clusters
 from sootline.core.ledger.safest import safest, with_holds
 
-# More orders than this are not followed one by one: every state on the way counts instead.
-MOST_NODES = 240
+# More orders than this are not followed: everything the facts could do counts instead.
+MOST_NODES = 64
+MOST_STEPS = 4_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +126,7 @@ def _is_chain(cluster: Sequence[Settled]) -> bool:
 
 def _every_order(done: Walk, cluster: Sequence[Settled], as_of: dt.datetime | None) -> None:
     """Follow every order the spans allow, and end in the state that asks for the most care."""
-    orders = _Orders(cluster, as_of, done)
+    orders = _Orders(cluster, as_of, done.held)
     nodes = orders.follow(done.node)
     states = [node.state for node in nodes]
     loads = {node.load for node in nodes}
@@ -143,12 +144,14 @@ def _every_order(done: Walk, cluster: Sequence[Settled], as_of: dt.datetime | No
 class _Orders:
     """All orders of one run of facts, followed together: what came before, not how, counts."""
 
-    def __init__(self, cluster: Sequence[Settled], as_of: dt.datetime | None, done: Walk) -> None:
+    def __init__(
+        self, cluster: Sequence[Settled], as_of: dt.datetime | None, held: set[int]
+    ) -> None:
         self._cluster = cluster
         self._maybe = [_maybe(one, as_of) for one in cluster]
         self._before = [self._earlier(at) for at in range(len(cluster))]
         self._seen: dict[int, dict[Effect, Finding | None]] = {}
-        self._done = done
+        self._held = held
 
     def _earlier(self, at: int) -> int:
         """Return, as a set of bits, which facts certainly came before one."""
@@ -162,9 +165,12 @@ class _Orders:
     def follow(self, start: Node) -> set[Node]:
         """Return every node the component may be at after all of them."""
         frontier: dict[int, set[Node]] = {0: {start}}
+        steps = 0
         for _ in self._cluster:
-            if sum(map(len, frontier.values())) > MOST_NODES:
-                return self._cautious(frontier)
+            reached = sum(map(len, frontier.values()))
+            steps += reached
+            if reached > MOST_NODES or steps > MOST_STEPS:
+                return self._give_up(start)
             frontier = self._further(frontier)
         (nodes,) = frontier.values()
         return nodes
@@ -182,22 +188,25 @@ class _Orders:
                     reached.update(nodes)
         return after
 
-    def _cautious(self, frontier: dict[int, set[Node]]) -> set[Node]:
-        """Go through what is left in the record's order, and count every state on the way."""
-        seen: set[Node] = set()
-        for gone, nodes in frontier.items():
-            here = nodes
-            seen |= here
-            for at in range(len(self._cluster)):
-                if not gone & 1 << at:
-                    here = {self._step(node, at) for node in here}
-                    seen |= here
-        return seen
+    def _give_up(self, start: Node) -> set[Node]:
+        """Take everything that any of the facts could do, in whatever order."""
+        states = [start.state]
+        opens = bool(start.state.open_holds)
+        for settled in self._cluster:
+            states += outcomes(start.state, settled)
+            opens = opens or settled.fact.kind is EntryKind.HOLD_OPENED
+        for settled in self._cluster:
+            noted = event_of(settled) is None and settled.fact.kind is not EntryKind.REGISTERED
+            effect = Effect.NOTED if noted else Effect.DEPENDS
+            self._seen[settled.fact.seq] = {effect: None}
+            if opens and settled.fact.kind is EntryKind.WORN:
+                self._held.add(settled.fact.seq)
+        return {Node(state, None, start.registered) for state in states}
 
     def _step(self, node: Node, at: int) -> Node:
         settled = self._cluster[at]
         if settled.fact.kind is EntryKind.WORN and node.state.open_holds:
-            self._done.held.add(settled.fact.seq)
+            self._held.add(settled.fact.seq)
         after, effect, reason = step(node, settled)
         self._seen.setdefault(settled.fact.seq, {})[effect] = reason
         return after
