@@ -40,7 +40,7 @@ def test_a_full_cabinet_takes_longer_than_a_half_empty_one() -> None:
 
 
 def test_up_in_the_mountains_a_fan_moves_less_air() -> None:
-    """They say: "At 1,600 metres the same fan carries off a ninth less." A fan moves volume, not mass."""
+    """They say: "At 1,600 metres the same fan carries off a ninth less." It moves volume."""
     low, high = (estimate(kg=60, air=room_at(height)).highest_kg_h for height in ("0 m", "1609 m"))
 
     assert low is not None
