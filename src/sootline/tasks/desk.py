@@ -1,11 +1,11 @@
 """Where does the job of the moment come from, and where does what people report go?"""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Protocol
 
 from sootline.core.basis import MemberId, MessageId, Moment
 from sootline.core.job.jobs import Job
+from sootline.tasks.deeds import Deed
 from sootline.tasks.plan_wash import PlanResult
 
 
@@ -50,16 +50,11 @@ class Desks(Protocol):
         """Return the desk as it stands."""
         ...
 
-    def keep(
-        self, report: Report, change: Callable[[Job], Job], *, plan: PlanResult | None = None
-    ) -> None:
-        """Keep what was reported and what it changes in the job as it is by then.
-
-        Args:
-            plan: takes the place of the one there is; None leaves it.
+    def keep(self, report: Report, deed: Deed) -> None:
+        """Keep what was reported, and what it changes.
 
         Raises:
-            BadInputError: the change is refused; nothing is kept.
+            BadInputError: it cannot be so as things stand; nothing is kept.
         """
         ...
 

@@ -7,100 +7,103 @@ that is still to be seen to.
 from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
 
-from sootline.core.basis import BadInputError, ComponentId, Fault, Finding, MessageId, PlaceId
+from sootline.core.basis import (
+    BadInputError,
+    CallId,
+    ComponentId,
+    Fault,
+    Finding,
+    MessageId,
+    PlaceId,
+)
 from sootline.core.exposure.calls import Call, Presence
 from sootline.core.gear import Component, Element, Refusal, apply, find_kind
 from sootline.core.gear.events import Event, EventKind
 from sootline.core.gear.state import Assembly, CareStage, State
 from sootline.core.job.jobs import Job
 from sootline.core.rebuild import AfterWashCheck, Built, Next
+from sootline.tasks.deeds import (
+    CallCame,
+    Checked,
+    Deed,
+    HazardsSaid,
+    LookedOver,
+    PersonSaid,
+    Planned,
+    PutTogether,
+    Washed,
+    WashStep,
+)
 from sootline.tasks.ports import Rules
 from sootline.tasks.rebuild_gear import rebuild_gear
 
-_TO_DRUM = (EventKind.RETURNED_SOILED, EventKind.SORTED, EventKind.PUT_IN_WASHER)
-_BY_HAND = (EventKind.RETURNED_SOILED, EventKind.SORTED, EventKind.WASHED_BY_HAND)
+_STEPS = {
+    WashStep.STARTED: (EventKind.RETURNED_SOILED, EventKind.SORTED, EventKind.PUT_IN_WASHER),
+    WashStep.ENDED: (EventKind.WASHER_ENDED,),
+    WashStep.FAILED: (EventKind.WASHER_FAILED,),
+    WashStep.BY_HAND: (EventKind.RETURNED_SOILED, EventKind.SORTED, EventKind.WASHED_BY_HAND),
+    WashStep.HUNG: (EventKind.HUNG,),
+}
+_PLACED = (EventKind.PUT_IN_WASHER, EventKind.HUNG)
 _TAKEN_APART = (Element.COAT, Element.TROUSERS, Element.COVERALL)
 _UNHUNG = (CareStage.WASHED, CareStage.DRYING)
 
 
-def take_call(job: Job, call: Call) -> Job:
-    """Put a call into a job, or what is newly known of it in its place."""
+def take(rules: Rules, job: Job, deed: Deed, *, by: str) -> Job:
+    """Return the job as it is after a deed.
+
+    Args:
+        by: who reports it.
+
+    Raises:
+        BadInputError: it cannot be so as things stand; every piece in the way is named.
+    """
+    match deed:
+        case CallCame(call=call):
+            after = _with_call(job, call)
+        case PersonSaid(call=name, presence=presence):
+            after = _with_call(job, _with_person(_call(job, name), presence))
+        case HazardsSaid(call=name, hazards=hazards):
+            after = _with_call(job, replace(_call(job, name), hazards=hazards))
+        case Washed():
+            after = _happen(job, deed.pieces, _STEPS[deed.step], by=by, place=deed.place)
+        case LookedOver(pieces=pieces):
+            looked = _happen(job, pieces, (EventKind.WORN, EventKind.LOOKED_OVER), by=by)
+            after = _seen_to(looked, pieces)
+        case Checked(check=check):
+            after = _check(rules, job, check)
+        case PutTogether(built=built):
+            after = _build(rules, job, built, by=deed.by)
+        case Planned():
+            after = job
+    return after
+
+
+def _call(job: Job, name: CallId) -> Call:
+    found = next((call for call in job.calls if call.id == name), None)
+    if found is None:
+        raise BadInputError([_fault(name, "tasks.no_such_thing")])
+    return found
+
+
+def _with_call(job: Job, call: Call) -> Job:
     others = tuple(one for one in job.calls if one.id != call.id)
     return replace(job, calls=(*others, call))
 
 
-def take_presence(call: Call, presence: Presence) -> Call:
-    """Put into a call where one person was, in place of what was known of that person."""
-    known = [one.member for one in call.people]
-    if presence.member not in known:
+def _with_person(call: Call, presence: Presence) -> Call:
+    """Put where one person was in place of what was known of that person."""
+    if presence.member not in [one.member for one in call.people]:
         return replace(call, people=(*call.people, presence))
     people = tuple(presence if one.member == presence.member else one for one in call.people)
     return replace(call, people=people)
 
 
-def start_load(job: Job, names: Collection[ComponentId], *, washer: str, by: str) -> Job:
-    """Put pieces into a drum, all of them or none.
-
-    Raises:
-        BadInputError: a piece may not go in; each is named with its reason.
-    """
-    return _happen(job, names, _TO_DRUM, by=by, place=PlaceId(washer))
-
-
-def end_load(job: Job, names: Collection[ComponentId], *, by: str) -> Job:
-    """Record that a drum ended its programme: the pieces are washed and wet.
-
-    Raises:
-        BadInputError: a piece is not in a drum.
-    """
-    return _happen(job, names, (EventKind.WASHER_ENDED,), by=by)
-
-
-def fail_load(job: Job, names: Collection[ComponentId], *, by: str) -> Job:
-    """Record that a drum stopped before its end: the pieces need their wash again.
-
-    Raises:
-        BadInputError: a piece is not in a drum.
-    """
-    return _happen(job, names, (EventKind.WASHER_FAILED,), by=by)
-
-
-def wash_by_hand(job: Job, names: Collection[ComponentId], *, by: str) -> Job:
-    """Record that pieces were washed by hand.
-
-    Raises:
-        BadInputError: a piece may not be washed now.
-    """
-    return _happen(job, names, _BY_HAND, by=by)
-
-
-def hang(job: Job, names: Collection[ComponentId], *, by: str) -> Job:
-    """Record that washed pieces hang to dry.
-
-    Raises:
-        BadInputError: a piece was not washed.
-    """
-    return _happen(job, names, (EventKind.HUNG,), by=by)
-
-
-def take_look(job: Job, names: Collection[ComponentId], *, by: str) -> Job:
-    """Record that their wearer looked pieces over after a call, and nothing was found.
-
-    Raises:
-        BadInputError: a piece may not go back on its hook.
-    """
-    looked = _happen(job, names, (EventKind.WORN, EventKind.LOOKED_OVER), by=by)
-    return _seen_to(looked, names)
-
-
-def take_check(rules: Rules, job: Job, check: AfterWashCheck) -> Job:
+def _check(rules: Rules, job: Job, check: AfterWashCheck) -> Job:
     """Take in what a named person felt and saw.
 
     What passes and belongs to nothing that was taken apart goes back on its hook; the rest of what
     passes waits to be put together again.
-
-    Raises:
-        BadInputError: the component is not in the job, or not on its way through the wash room.
     """
     names = (check.component,)
     if _of(job, names)[0].state.stage in _UNHUNG:
@@ -119,12 +122,8 @@ def take_check(rules: Rules, job: Job, check: AfterWashCheck) -> Job:
     return _seen_to(checked, names)
 
 
-def take_build(rules: Rules, job: Job, built: Built, *, by: str) -> Job:
-    """Take in which parts were fitted together; a whole element goes back on its hook.
-
-    Raises:
-        BadInputError: a part is not in the job.
-    """
+def _build(rules: Rules, job: Job, built: Built, *, by: str) -> Job:
+    """Take in which parts were fitted together; a whole element goes back on its hook."""
     _of(job, built.parts)
     others = tuple(one for one in job.builds if not set(one.parts) & set(built.parts))
     job = replace(job, builds=(*others, built))
@@ -137,7 +136,7 @@ def _of(job: Job, names: Collection[ComponentId]) -> list[Component]:
     found = [one for one in job.components if one.id in names]
     strangers = sorted(set(names) - {one.id for one in found})
     if strangers:
-        raise BadInputError([_fault(name, "report.stranger") for name in strangers])
+        raise BadInputError([_fault(name, "tasks.no_such_component") for name in strangers])
     return found
 
 
@@ -179,7 +178,7 @@ def _event(component: Component, kind: EventKind, by: str, at: str, place: Place
         kind=kind,
         by=by,
         at=at,
-        place=place if kind is EventKind.PUT_IN_WASHER else None,
+        place=place if kind in _PLACED else None,
         assembly=Assembly.APART if apart else None,
     )
 

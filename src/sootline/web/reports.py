@@ -1,14 +1,13 @@
 """Who reports, and how does a report reach the desk and the reader?"""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 from django.contrib import messages
 from django.http import HttpRequest
 
 from sootline.core.basis import BadInputError, MemberId, MessageId
-from sootline.core.job.jobs import Job
+from sootline.tasks.deeds import Deed
 from sootline.tasks.desk import Report
-from sootline.tasks.plan_wash import PlanResult
 from sootline.web.tongue import language_of
 from sootline.wiring.desks import desks_of
 from sootline.words import say
@@ -22,9 +21,8 @@ def actor_of(request: HttpRequest) -> str:
 def report(
     request: HttpRequest,
     message: str,
-    change: Callable[[Job], Job],
+    deed: Deed,
     *,
-    plan: PlanResult | None = None,
     about: tuple[str, ...] = (),
     values: Mapping[str, str] | None = None,
 ) -> bool:
@@ -43,7 +41,7 @@ def report(
         about=about,
     )
     try:
-        desks.keep(kept, change, plan=plan)
+        desks.keep(kept, deed)
     except BadInputError as error:
         messages.error(request, say("web.refused", lang=lang))
         for fault in error.faults[:8]:

@@ -1,14 +1,15 @@
 """The demo department's desk: kept in memory until the program stops."""
 
 import threading
-from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
 from itertools import count
 
 from sootline.core.job.jobs import Job
+from sootline.tasks.deeds import Deed, Planned
 from sootline.tasks.desk import Desk, Report
 from sootline.tasks.plan_wash import PlanResult, plan_wash
+from sootline.tasks.take_reports import take
 from sootline.wiring.demo import demo_job
 from sootline.wiring.plans import load_planning_times
 from sootline.wiring.rules import RULES
@@ -29,17 +30,15 @@ class MemoryDesks:
         """Return the desk as it stands."""
         return self._desks[-1]
 
-    def keep(
-        self, report: Report, change: Callable[[Job], Job], *, plan: PlanResult | None = None
-    ) -> None:
-        """Keep what was reported and what it changes in the job as it is by then."""
+    def keep(self, report: Report, deed: Deed) -> None:
+        """Keep what was reported and what it changes in the desk as it is by then."""
         with self._lock:
             before = self._desks[-1]
             after = replace(
                 before,
                 revision=next(self._numbers),
-                job=change(before.job),
-                plan=plan or before.plan,
+                job=take(RULES, before.job, deed, by=report.by or "?"),
+                plan=deed.plan if isinstance(deed, Planned) else before.plan,
                 reports=(*before.reports, report),
             )
             self._desks.append(after)

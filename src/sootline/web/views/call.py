@@ -1,7 +1,6 @@
 """After a call: who rode, where was each, what was there? Every step is kept by itself."""
 
 import datetime as dt
-from dataclasses import replace
 
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
@@ -10,7 +9,7 @@ from django.views.decorators.http import require_http_methods, require_safe
 from sootline.core.basis import CallId, DateSpan, MemberId
 from sootline.core.exposure.calls import Answer, Building, Call, Presence
 from sootline.core.job.jobs import Job
-from sootline.tasks.take_reports import take_call, take_presence
+from sootline.tasks.deeds import CallCame, HazardsSaid, PersonSaid
 from sootline.web.answers import answers_of
 from sootline.web.forms import CallForm, HazardsForm, PersonForm
 from sootline.web.reading.calls import read_call, read_calls, read_hazards, read_person
@@ -30,7 +29,7 @@ def calls(request: HttpRequest) -> HttpResponse:
     form = CallForm([member.id for member in job.members], request.POST or None)
     if request.method == "POST" and form.is_valid():
         call = _new_call(job, form.cleaned_data)
-        if report(request, "web.call.kept", lambda job: take_call(job, call), about=(call.id,),
+        if report(request, "web.call.kept", CallCame(call=call), about=(call.id,),
                   values={"title": call.title}):  # fmt: skip
             return redirect("call-person", call=call.id, member=call.people[0].member)
     facts = {
@@ -61,14 +60,9 @@ def person(request: HttpRequest, call: str, member: str) -> HttpResponse:
         raise Http404
     form = PersonForm(request.POST or None)
     if request.method == "POST" and form.is_valid():
-        presence = form.presence(before)
-
-        def change(job: Job) -> Job:
-            return take_call(job, take_presence(_call(job, call), presence))
-
-        if report(
-            request, "web.call.person_kept", change, about=(call, member), values={"member": member}
-        ):
+        deed = PersonSaid(call=found.id, presence=form.presence(before))
+        values = {"member": member}
+        if report(request, "web.call.person_kept", deed, about=(call, member), values=values):
             return _next(found, member)
     shown = read_person(found, before, form)
     return render(request, "call/person.html", shown, status=422 if form.errors else 200)
@@ -81,14 +75,9 @@ def hazards(request: HttpRequest, call: str) -> HttpResponse:
     listed = [str(rule.id) for rule in RULES.contaminants()]
     form = HazardsForm(listed, request.POST or None)
     if request.method == "POST" and form.is_valid():
-        said = form.hazards(actor_of(request))
-
-        def change(job: Job) -> Job:
-            return take_call(job, replace(_call(job, call), hazards=said))
-
-        if report(
-            request, "web.call.hazards_kept", change, about=(call,), values={"title": found.title}
-        ):
+        deed = HazardsSaid(call=found.id, hazards=form.hazards(actor_of(request)))
+        values = {"title": found.title}
+        if report(request, "web.call.hazards_kept", deed, about=(call,), values=values):
             return redirect("needs")
     shown = read_hazards(found, listed, form)
     return render(request, "call/hazards.html", shown, status=422 if form.errors else 200)

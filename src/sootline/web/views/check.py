@@ -8,14 +8,12 @@ from sootline.core.basis import ComponentId
 from sootline.core.care import Fate
 from sootline.core.exposure.calls import Answer
 from sootline.core.gear import CareStage, find_kind
-from sootline.core.job.jobs import Job
 from sootline.core.rebuild import Built, Flaw
-from sootline.tasks.take_reports import take_build, take_check
+from sootline.tasks.deeds import Checked, PutTogether
 from sootline.web.answers import Answers, answers_of
 from sootline.web.forms import BuildForm, CheckForm
 from sootline.web.reading.checks import check_of, list_builds, read_check_room, read_points
 from sootline.web.reports import actor_of, report
-from sootline.wiring.rules import RULES
 
 _GET_POST = require_http_methods(["GET", "HEAD", "POST"])
 _BEFORE = (CareStage.TO_WASH, CareStage.WORN, CareStage.CHECKED, CareStage.IN_WASHER)
@@ -43,7 +41,7 @@ def one(request: HttpRequest, piece: str) -> HttpResponse:
     if request.method == "POST" and form.is_valid():
         check = check_of(component.id, points, form, job)
         values = {"kind": str(component.kind), "piece": str(component.id), "by": check.by}
-        if report(request, "web.check.kept", lambda job: take_check(RULES, job, check),
+        if report(request, "web.check.kept", Checked(check=check),
                   about=(piece,), values=values):  # fmt: skip
             return redirect("check")
     facts = {
@@ -73,11 +71,9 @@ def build(request: HttpRequest, key: str) -> HttpResponse:
             routed_by=given["routed_by"].strip() or None,
         )
 
-        def change(job: Job) -> Job:
-            return take_build(RULES, job, built, by=given["by"].strip())
-
+        deed = PutTogether(built=built, by=given["by"].strip())
         values = {"element": found.element.value, "owner": found.owner}
-        if report(request, "web.check.built", change, about=tuple(given["parts"]), values=values):
+        if report(request, "web.check.built", deed, about=tuple(given["parts"]), values=values):
             return redirect("check")
     verdicts = [one for one in answers.rebuilt.elements
                 if set(one.built.parts) & {part.id for part in found.parts}]  # fmt: skip

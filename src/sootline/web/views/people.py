@@ -8,13 +8,13 @@ from django.views.decorators.http import require_POST, require_safe
 
 from sootline.core.care import Fate
 from sootline.core.gear import find_kind
-from sootline.tasks.take_reports import take_look
+from sootline.tasks.deeds import LookedOver
 from sootline.web.answers import answers_of
 from sootline.web.reading.clock import clock_of
 from sootline.web.reading.marks import mark_of
 from sootline.web.reading.needs import read_needs
 from sootline.web.reading.ride import read_floor
-from sootline.web.reports import actor_of, report
+from sootline.web.reports import report
 from sootline.web.tongue import language_of
 
 
@@ -71,12 +71,11 @@ def looked(request: HttpRequest, member: str) -> HttpResponse:
     )
     if not names:
         raise Http404
-    by = actor_of(request) or member
     values = {"member": member, "n": str(len(names))}
     report(
         request,
         "web.people.looked",
-        lambda job: take_look(job, names, by=by),
+        LookedOver(pieces=names),
         about=names,
         values=values,
     )

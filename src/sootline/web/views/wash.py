@@ -7,17 +7,17 @@ from django.shortcuts import redirect, render
 from django.utils.safestring import mark_safe
 from django.views.decorators.http import require_POST, require_safe
 
-from sootline.core.basis import BadInputError
+from sootline.core.basis import BadInputError, PlaceId
 from sootline.core.job.jobs import Job
 from sootline.core.washplan.plan import Goal
-from sootline.tasks import take_reports
+from sootline.tasks.deeds import Planned, Washed, WashStep
 from sootline.tasks.load_cards import LoadCard
 from sootline.tasks.plan_wash import Aim, plan_wash
 from sootline.web.answers import Answers, answers_of
 from sootline.web.reading.card import read_card
 from sootline.web.reading.clock import clock_of
 from sootline.web.reading.wash import read_wash_room
-from sootline.web.reports import actor_of, report
+from sootline.web.reports import report
 from sootline.web.tongue import language_of
 from sootline.wiring.plans import load_planning_times, stop_after
 from sootline.wiring.rules import RULES
@@ -71,18 +71,18 @@ def plan(request: HttpRequest) -> HttpResponse:
     report(
         request,
         "web.wash.planned",
-        lambda job: job,
-        plan=made,
+        Planned(plan=made),
         values={"n": str(len(made.worksheet.loads))},
     )
     return redirect("wash")
 
 
-_DEEDS = {
-    "end": take_reports.end_load,
-    "fail": take_reports.fail_load,
-    "by-hand": take_reports.wash_by_hand,
-    "hang": take_reports.hang,
+_STEPS = {
+    "start": WashStep.STARTED,
+    "end": WashStep.ENDED,
+    "fail": WashStep.FAILED,
+    "by-hand": WashStep.BY_HAND,
+    "hang": WashStep.HUNG,
 }
 
 
@@ -90,17 +90,18 @@ _DEEDS = {
 def advance(request: HttpRequest, number: int, deed: str) -> HttpResponse:
     """Record that a load was started, ended, went wrong, or hangs."""
     card = _card(answers_of(request), number)
-    names = tuple(component.id for component in card.contents.components)
-    by = actor_of(request) or "?"
-
-    def change(job: Job) -> Job:
-        if deed == "start":
-            return take_reports.start_load(job, names, washer=card.where, by=by)
-        return _DEEDS[deed](job, names, by=by)
-
-    if deed != "start" and deed not in _DEEDS:
+    if deed not in _STEPS:
         raise Http404
-    report(request, f"web.wash.did.{deed}", change, about=names, values={"number": str(number)})
+    dries = ", ".join(where for where, _ in card.contents.drying)
+    washed = Washed(
+        step=_STEPS[deed],
+        load=number,
+        pieces=tuple(component.id for component in card.contents.components),
+        place=PlaceId(dries if deed == "hang" else card.where),
+        said=say(f"web.wash.did.{deed}", {"load": str(number)}),
+    )
+    values = {"load": str(number)}
+    report(request, f"web.wash.did.{deed}", washed, about=washed.pieces, values=values)
     return redirect("wash-load", number=number)
 
 
