@@ -67,11 +67,11 @@ def test_more_racks_do_not_help_a_damp_closed_room() -> None:
     [("5.30 kg", Bearing.WARNS), ("5.05 kg", Bearing.NOTES), ("5.13 kg", Bearing.ASKS)],
 )
 def test_the_clock_ends_nothing(now: str, bearing: Bearing) -> None:
-    """They say: "It hung all night" is no answer: the scale says, or a hand; no hour is asked for."""
+    """They say: "It hung all night." No hour is asked for: the scale says, or a hand."""
     assert judge_weight(quantity("5 kg"), quantity(now), TABLE).bearing is bearing
 
 
 def test_seventy_two_is_fahrenheit() -> None:
-    """They say: "I typed 72 and it asked me which." Nothing is reckoned until somebody looks again."""
+    """They say: "I typed 72 and it asked me which." Nothing is reckoned until then."""
     with pytest.raises(UnreadableValueError, match=r"drying\.air_temp"):
         estimate(air=room("72 °C"))

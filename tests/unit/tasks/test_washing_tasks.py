@@ -5,10 +5,19 @@ from dataclasses import replace
 import pytest
 from tests.washing_night import DRUM, night, readings
 
-from sootline.core.basis import BadInputError, ComponentId, KindId, UnreadableValueError, quantity
+from sootline.core.basis import (
+    BadInputError,
+    ComponentId,
+    KindId,
+    MachineId,
+    PlaceId,
+    UnreadableValueError,
+    quantity,
+)
 from sootline.core.drying import Cloth, Readings
 from sootline.core.gear import WashMethod
 from sootline.core.gear.labels import CareText, Label
+from sootline.core.job.checks import check_job
 from sootline.core.job.jobs import Job
 from sootline.core.machines import Act, Method
 from sootline.core.washplan.durations import Pace
@@ -179,3 +188,21 @@ def test_a_step_that_was_not_made_is_none() -> None:
     assert people == {"211", "214", "218", "217", "219"}
     assert methods >= {Method.WET_SOAP, Method.DRY_BRUSH, Method.WATER, Method.MACHINE_WASH}
     assert DRUM == "drum 1"
+
+
+def test_readings_of_what_is_not_there_are_refused() -> None:
+    """Every one by its place; a log of a place that is gone is history and stays."""
+    read = readings()
+    wrong = replace(
+        read,
+        drums=(replace(read.drums[0], washer=MachineId("gone")),),
+        fans=(replace(read.fans[0], place=PlaceId("gone")),),
+    )
+
+    assert check_job(night()) is night()
+    with pytest.raises(BadInputError) as refused:
+        check_job(replace(night(), readings=wrong))
+    assert [(fault.place, fault.message) for fault in refused.value.faults] == [
+        ("readings.drums[0].washer", "job.no_such_washer"),
+        ("readings.fans[0].place", "job.no_such_place"),
+    ]

@@ -62,11 +62,30 @@ def _dangling(job: Job) -> Iterator[Fault]:
     for place, given in _rebuilt(job):
         if given not in components:
             yield _fault(place, "job.no_such_component", value=given)
+    yield from _readings(job)
     drying = {place.id for place in job.wash_room.drying}
     for index, row in enumerate(job.wash_room.drying_times):
         if row.place not in drying:
             place = f"wash_room.drying_times[{index}].place"
             yield _fault(place, "job.no_such_place", value=row.place)
+
+
+def _readings(job: Job) -> Iterator[Fault]:
+    """Find readings of washers and places that the wash room does not have.
+
+    A load logged at a place that is gone stays: it was true when it was logged.
+    """
+    washers = {washer.id for washer in job.wash_room.washers}
+    read = job.readings
+    for name, rows in (("drums", read.drums), ("baths", read.baths), ("scales", read.scales)):
+        for index, row in enumerate(rows):
+            if row.washer not in washers:
+                place = f"readings.{name}[{index}].washer"
+                yield _fault(place, "job.no_such_washer", value=row.washer)
+    places = {place.id for place in job.wash_room.drying}
+    for index, fan in enumerate(read.fans):
+        if fan.place not in places:
+            yield _fault(f"readings.fans[{index}].place", "job.no_such_place", value=fan.place)
 
 
 def _named_components(call: Call) -> Iterator[tuple[str, str]]:
