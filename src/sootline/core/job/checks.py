@@ -77,11 +77,16 @@ def _readings(job: Job) -> Iterator[Fault]:
     """
     washers = {washer.id for washer in job.wash_room.washers}
     read = job.readings
-    for name, rows in (("drums", read.drums), ("baths", read.baths), ("scales", read.scales)):
-        for index, row in enumerate(rows):
-            if row.washer not in washers:
+    named = {
+        "drums": [drum.washer for drum in read.drums],
+        "baths": [bath.washer for bath in read.baths],
+        "scales": [weighed.washer for weighed in read.scales],
+    }
+    for name, rows in named.items():
+        for index, washer in enumerate(rows):
+            if washer not in washers:
                 place = f"readings.{name}[{index}].washer"
-                yield _fault(place, "job.no_such_washer", value=row.washer)
+                yield _fault(place, "job.no_such_washer", value=washer)
     places = {place.id for place in job.wash_room.drying}
     for index, fan in enumerate(read.fans):
         if fan.place not in places:
