@@ -295,3 +295,30 @@ def test_bad_input_is_refused_without_a_traceback(
     assert out == ""
     assert "put right first" in err
     assert "Traceback" not in err
+
+
+def test_decide_tells_whoever_handles_it_next(tmp_path: Path, capsys: Capture) -> None:
+    """Sharps, wet bags with their hours, heat; battery smoke: fragments, outdoors, skin."""
+    person = {"member": "M", "smoke": "yes", "bags": ["12"],
+              "decon": {"done": "done", "method": "water"}}  # fmt: skip
+    smoke = {"contaminant": "battery-smoke", "knowledge": "known"}
+    call = {"id": "C", "at": "2026-03-01T10:00:00Z", "hazards": [smoke], "people": [person]}
+    path = tmp_path / "battery.json"
+    worn = [
+        {"id": "coat", "kind": "coat-shell", "owner": "M", "made": "2022-01"},
+    ]
+    night = job(now="2026-03-01T12:00:00Z", members=[{"id": "M"}], components=worn, calls=[call])
+    path.write_text(json.dumps(night), encoding="utf-8")
+
+    _, out, _ = run(capsys, "decide", path)
+
+    said = " ".join(out.split())
+    for part in (
+        "Mind sharps in pockets",
+        "Bagged wet: M (bag 12) 0-2 h.",
+        "Never dry on a heater, an exhaust or in the sun.",
+        "Look for fragments in cuffs, pockets and boots.",
+        "Store it outdoors",
+        "Burning skin is a medical matter",
+    ):
+        assert part in said

@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import TypeAlias
 
+from sootline.cli.commands.decide_at_hand import at_hand_lines
 from sootline.cli.output import finding_lines, printable
 from sootline.cli.pieces import called, listed, whose, wrapped
 from sootline.core.basis import ComponentId, Finding
@@ -43,6 +44,7 @@ def decided_lines(
     yield from _holds(decided.decisions, pieces, job, lang)
     yield from _gear(decided.decisions, pieces, lang, every=every)
     yield from _told("cautions", decided.decisions, pieces, lang)
+    yield from at_hand_lines(job, decided, lang)
     yield from _told("unknowns", decided.decisions, pieces, lang)
     yield ""
     yield from wrapped(say("decide.more", lang=lang), indent=0)
