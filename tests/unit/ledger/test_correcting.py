@@ -159,6 +159,14 @@ def test_an_erased_correction_of_a_check_leaves_it_unchecked() -> None:
     assert life(kept).state.stage is CareStage.TO_CHECK
 
 
+def test_a_later_correction_does_not_end_the_doubt_of_an_erased_one() -> None:
+    """It puts the name right; whether it happened at all nobody can tell any more."""
+    kept = book()
+    kept.add(put_right(2, withdrawn=True), put_right(2, payload={"member": "202"}))
+    kept.erase(3)
+    assert life(kept).history[1].settled.amended is Amended.DOUBTFUL
+
+
 @pytest.mark.parametrize(
     "said",
     [

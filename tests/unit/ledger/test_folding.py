@@ -131,6 +131,42 @@ def test_a_point_inside_a_span_is_not_ordered_by_it() -> None:
     assert life(soiled, worn, washed).state.stage is CareStage.WORN
 
 
+def test_one_devices_order_holds_inside_an_uncertain_hour() -> None:
+    """Bagged, then sorted, on one sheet; a note of somebody else's in the same hours."""
+    hour = span("05:00", "06:00")
+    told = life(
+        START,
+        draft(K.NOTED, span("04:00", "05:30"), device="phone-b", actor="204", said="x"),
+        draft(K.BAGGED, hour, device="sheet"),
+        draft(K.SORTED, hour, device="sheet"),
+    )
+    assert (told.state.custody, told.questions) == (Custody.WASH_ROOM, ())
+
+
+def test_spans_that_touch_inside_an_uncertain_hour_are_in_order() -> None:
+    """Bagged until five, sorted from five on; whatever else is said of the whole time."""
+    told = life(
+        START,
+        draft(K.NOTED, span("04:00", "06:00"), device="phone-c", said="x"),
+        draft(K.BAGGED, span("04:30", "05:00")),
+        draft(K.SORTED, span("05:00", "05:30"), device="phone-b"),
+    )
+    assert (told.state.custody, told.questions) == (Custody.WASH_ROOM, ())
+
+
+def test_a_note_is_never_asked_about() -> None:
+    """Only what changes a state can contradict."""
+    hour = span("05:00", "06:00")
+    told = life(
+        draft(K.REGISTERED, "00:10", state={**READY, "custody": "not-seen"}),
+        draft(K.FOUND, hour),
+        draft(K.LOST_SIGHT, hour, device="phone-b", actor="204"),
+        draft(K.NOTED, hour, device="phone-c", actor="118", said="x"),
+    )
+    (question,) = told.questions
+    assert question.entries == (2, 3)
+
+
 def test_very_many_overlaps_count_every_state_on_the_way() -> None:
     """Nobody can follow every order of thirty entries; the state that asks for most stands."""
     acts = (K.BAGGED, K.SORTED, K.LOST_SIGHT, K.FOUND, K.RETURNED_SOILED)
