@@ -68,7 +68,9 @@ def test_a_bulk_decision_is_said_with_name_and_number(gear: Path, capsys: Captur
 
     assert main(["import", str(gear), *SAID, *decision]) == 0
 
-    assert "118 stands for 2 undated pieces" in " ".join(capsys.readouterr().out.split())
+    said = " ".join(capsys.readouterr().out.split())
+    assert "118 stands for 2 undated pieces" in said
+    assert "past under every reading, between 2024-01-01 and 2025-12-31" in said
 
 
 def test_known_gear_is_held_against_the_list(gear: Path, tmp_path: Path, capsys: Capture) -> None:

@@ -14,7 +14,7 @@ from sootline.core.basis import (
     MessageId,
     SetId,
 )
-from sootline.core.exposure import Answer
+from sootline.core.exposure import Answer, Call, Presence
 from sootline.core.gear import Component, Element, State, find_kind
 from sootline.core.gear.state import CareStage
 from sootline.core.job.jobs import Department, Job
@@ -110,3 +110,18 @@ def test_a_part_cannot_be_in_two_places() -> None:
 
     (fault,) = refused.value.faults
     assert (fault.place, dict(fault.values)["first"]) == ("builds[1].parts", "builds[0]")
+
+
+def test_only_a_call_after_the_check_takes_it_back() -> None:
+    """The fire the wash was for lies before the check; the one after it counts."""
+    people = (Presence(member=MemberId("101"), worn=(ComponentId("hood"),)),)
+    fires = tuple(
+        Call(id=CallId(name), at=NOW + dt.timedelta(hours=hours), people=people)
+        for name, hours in (("before", -12), ("after", 1))
+    )
+    night = replace(job(checked=("hood",)), calls=fires, builds=())
+
+    (hood,) = rebuild_gear(RULES, night).pieces
+
+    assert hood.next is Next.CHECK
+    assert [reason.value("calls") for reason in hood.reasons] == ["after"]

@@ -92,7 +92,7 @@ def run(options: argparse.Namespace) -> int:
         write_whole(written, register_text(imported.register))
         if options.mapping:
             write_whole(options.mapping, mapping_text(imported.mapping))
-    lines = intake_lines(imported, written, lang=options.lang)
+    lines = intake_lines(imported, written, today=today, lang=options.lang)
     deliver(imported.intake, lines, argparse.Namespace(**vars(options) | {"out": None}))
     return DONE
 

@@ -1,10 +1,12 @@
 """How is what a list becomes said to the officer, before and after it comes in?"""
 
 import textwrap
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterator
+from datetime import date
 from pathlib import Path
 
+from sootline.cli.days import day_said
 from sootline.cli.output import columns_wide, finding_lines, printable
 from sootline.core.roster import Intake
 from sootline.tasks.import_roster import Imported
@@ -13,7 +15,9 @@ from sootline.words import name, say
 _SHOWN = 12
 
 
-def intake_lines(imported: Imported, written: Path | None, *, lang: str) -> Iterator[str]:
+def intake_lines(
+    imported: Imported, written: Path | None, *, today: date, lang: str
+) -> Iterator[str]:
     """Say what was read and as what, what stands out, what is left to do, and what was written.
 
     Args:
@@ -33,7 +37,7 @@ def intake_lines(imported: Imported, written: Path | None, *, lang: str) -> Iter
     yield from finding_lines(intake.findings, lang=lang)
     yield from _duplicates(intake, lang)
     yield from _worklist(intake, lang)
-    yield from _past(intake, lang)
+    yield from _past(intake, today, lang)
     yield from _decided(intake, lang)
     message = "roster.said.written" if written else "roster.said.not_written"
     yield from _wrapped(say(message, {"file": str(written or "")}, lang=lang))
@@ -61,14 +65,15 @@ def _worklist(intake: Intake, lang: str) -> Iterator[str]:
         yield from _wrapped(say("roster.said.missing_fact", told, lang=lang), "  ")
 
 
-def _past(intake: Intake, lang: str) -> Iterator[str]:
+def _past(intake: Intake, today: date, lang: str) -> Iterator[str]:
     if not intake.past:
         return
     yield from _wrapped(say("roster.said.past", {"n": str(len(intake.past))}, lang=lang))
-    days = Counter(str(due.first_day) for due in intake.past)
-    for day, count in sorted(days.items()):
-        ids = [printable(due.component) for due in intake.past if str(due.first_day) == day]
-        told = {"n": str(count), "day": day, "pieces": _some(ids)}
+    days: dict[str, list[str]] = defaultdict(list)
+    for due in intake.past:
+        days[day_said(due.first_day, today, lang)].append(printable(due.component))
+    for day, ids in sorted(days.items()):
+        told = {"n": str(len(ids)), "day": day, "pieces": _some(ids)}
         yield from _wrapped(say("roster.said.past_day", told, lang=lang), "  ")
 
 
