@@ -7,10 +7,12 @@ import pytest
 
 from sootline.core.basis import (
     BadInputError,
+    CallId,
     ComponentId,
     DateSpan,
     EditionId,
     KindId,
+    MemberId,
     MessageId,
     SetId,
 )
