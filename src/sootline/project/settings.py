@@ -59,6 +59,7 @@ MIDDLEWARE = [
     "sootline.web.access.AccessMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
     "axes.middleware.AxesMiddleware",
+    "sootline.web.refusing.FaultsMiddleware",
 ]
 TEMPLATES = [
     {
@@ -104,6 +105,7 @@ LOGOUT_REDIRECT_URL = "sign-in"
 AXES_FAILURE_LIMIT = 10
 AXES_COOLOFF_TIME = 0.25
 AXES_LOCKOUT_PARAMETERS = ["username"]
+AXES_USERNAME_CALLABLE = "sootline.web.entrance.sign_in.account_meant"
 AXES_LOCKOUT_CALLABLE = "sootline.web.entrance.sign_in.locked"
 AXES_RESET_ON_SUCCESS = True
 AXES_DISABLE_ACCESS_LOG = True

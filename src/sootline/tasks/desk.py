@@ -18,6 +18,7 @@ class Report:
         message: what, as a message id.
         values: what the sentence names.
         about: the pieces, calls or loads it is about.
+        key: names the request: sent twice it is one report; empty is no request's.
     """
 
     at: Moment
@@ -25,6 +26,7 @@ class Report:
     message: MessageId
     values: tuple[tuple[str, str], ...] = ()
     about: tuple[str, ...] = ()
+    key: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -45,6 +47,11 @@ class Desk:
 
 class Desks(Protocol):
     """Keeps the desk; every change goes through here."""
+
+    @property
+    def key(self) -> str:
+        """Name whose desk it is: equal keys, equal desks."""
+        ...
 
     def look(self) -> Desk:
         """Return the desk as it stands."""

@@ -66,7 +66,7 @@ class Answers:
         return hand_over(self.job, self.decided)
 
 
-_kept: dict[int, Answers] = {}
+_kept: dict[str, Answers] = {}
 _lock = threading.Lock()
 
 
@@ -75,7 +75,7 @@ def answers_of(request: HttpRequest) -> Answers:
     desks: Desks = desks_of(request.user)
     desk = desks.look()
     with _lock:
-        kept = _kept.get(id(desks))
+        kept = _kept.get(desks.key)
         if kept is None or kept.desk.revision != desk.revision:
-            kept = _kept[id(desks)] = Answers(desk)
+            kept = _kept[desks.key] = Answers(desk)
     return kept

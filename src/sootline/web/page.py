@@ -1,6 +1,7 @@
 """What does every page have: language, light, the way through the app, where one is on it?"""
 
 from dataclasses import dataclass
+from uuid import uuid4
 
 from django.http import HttpRequest
 
@@ -62,5 +63,6 @@ def page(request: HttpRequest) -> dict[str, object]:
         "way": WAY,
         "beyond": BEYOND,
         "beyond_routes": [*(name for stop in BEYOND for name in stop.here), "more"],
+        "fresh_key": uuid4().hex,
         "route": match.url_name if match else "",
     }

@@ -39,6 +39,7 @@ def report(
         message=MessageId(message),
         values=tuple((values or {}).items()),
         about=about,
+        key=request.POST.get("key", "")[:64],
     )
     try:
         desks.keep(kept, deed)

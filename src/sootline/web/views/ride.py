@@ -1,9 +1,13 @@
 """Who can ride, and what is where?"""
 
+from collections.abc import Iterable, Iterator
+from itertools import groupby
+
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.views.decorators.http import require_safe
 
+from sootline.core.basis import Finding
 from sootline.web.answers import answers_of
 from sootline.web.reading.clock import clock_of
 from sootline.web.reading.ride import read_floor
@@ -36,11 +40,20 @@ def radio(request: HttpRequest) -> HttpResponse:
         answers.job.department.name,
         say("web.radio.as_of", {"time": clock.day(clock.now)}, lang=lang),
         "",
-        *(say(one.message, one.values, lang=lang) for one in answers.ride.spoken),
+        *_spoken(answers.ride.spoken, lang),
         "",
         say("riding.cli.defer", lang=lang),
     ]
     return HttpResponse("\n".join(lines) + "\n", content_type="text/plain; charset=utf-8")
+
+
+def _spoken(spoken: Iterable[Finding], lang: str) -> Iterator[str]:
+    """Say a crew on a line, and everything about one member on the next."""
+    for member, said in groupby(spoken, key=lambda one: dict(one.values).get("member")):
+        sentences = [say(one.message, one.values, lang=lang) for one in said]
+        if member is not None:
+            sentences.insert(0, say("riding.cli.cannot", {"member": member}, lang=lang))
+        yield " ".join(sentences)
 
 
 def _floor(request: HttpRequest) -> dict[str, object]:

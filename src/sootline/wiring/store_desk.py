@@ -1,0 +1,133 @@
+"""The desk of the record: what it adds up to now, and where deeds are recorded."""
+
+import datetime as dt
+import threading
+from uuid import uuid4
+
+from sootline.core.basis import (
+    BadInputError,
+    DeviceId,
+    Fault,
+    MemberId,
+    MessageId,
+)
+from sootline.core.ledger import Entry, EntryKind
+from sootline.core.ledger.acts import Act
+from sootline.core.ledger.appending import OvertakenError
+from sootline.core.ledger.kinds import Established
+from sootline.core.ledger.times import ClockSource, Occurred
+from sootline.tasks.assemble_job import assemble_job
+from sootline.tasks.correct_entry import correct
+from sootline.tasks.deeds import Deed, Planned
+from sootline.tasks.desk import Desk, Report
+from sootline.tasks.plan_wash import PlanResult
+from sootline.tasks.recording import RefusedError
+from sootline.tasks.write_reports import write
+from sootline.wiring.rules import RULES
+from sootline.wiring.store import now, open_book
+
+_BROWSER = DeviceId("browser")
+_SHOWN = 200
+_MINUTES = 10_000_000
+# The newest plan of each station's desk; after a start of the program it is made anew.
+_plans: dict[str | None, PlanResult] = {}
+_lock = threading.Lock()
+
+
+class StoreDesks:
+    """The desk as one account sees it.
+
+    Args:
+        actor: whose account it is.
+        station: the only station whose gear it sees; None sees all.
+    """
+
+    def __init__(self, actor: MemberId, station: str | None) -> None:
+        self._actor = actor
+        self._station = station
+        self._book = open_book(station)
+
+    @property
+    def key(self) -> str:
+        """Name everything the desk depends on but time: two accounts of a station see one."""
+        return self._station or ""
+
+    def look(self) -> Desk:
+        """Return the desk as it stands this minute.
+
+        Raises:
+            BadInputError: the record does not make a job; a department was never described.
+        """
+        moment = now().replace(second=0, microsecond=0)
+        seq = self._book.ledger.head().seq
+        return Desk(
+            revision=seq * _MINUTES + int(moment.timestamp() // 60) % _MINUTES,
+            job=assemble_job(self._book.register, now=moment),
+            plan=_plans.get(self._station),
+            reports=tuple(_report(entry) for entry in self._entries()),
+        )
+
+    def keep(self, report: Report, deed: Deed) -> None:
+        """Record a deed.
+
+        Raises:
+            BadInputError: it cannot be so as things stand.
+        """
+        act = self._act(report.key or uuid4().hex)
+        job = assemble_job(self._book.register, now=now())
+        try:
+            write(RULES, self._book, act, job, deed)
+        except RefusedError as error:
+            raise BadInputError([
+                Fault(place=piece, message=reason.message, values=reason.values)
+                for piece, reason in error.refused
+            ]) from error  # fmt: skip
+        except OvertakenError as error:
+            raise BadInputError([Fault(place="-", message=error.message)]) from error
+        if isinstance(deed, Planned):
+            with _lock:
+                _plans[self._station] = deed.plan
+
+    def undo(self) -> Report | None:
+        """Withdraw everything of this account's newest act; corrections stay as they are."""
+        own = [one for one in self._entries() if one.read_header().actor == self._actor]
+        done = [one for one in own if one.read_header().kind is not EntryKind.CORRECTED]
+        withdrawn = {one.read_header().corrects for one in own}
+        left = [one for one in done if one.seq not in withdrawn]
+        if not left:
+            return None
+        last = _act_of(left[-1])
+        for entry in reversed([one for one in left if _act_of(one) == last]):
+            act = self._act(uuid4().hex)
+            correct(self._book, act, entry.seq, reason="undo", withdrawn=True)
+        return _report(left[-1])
+
+    def _entries(self) -> list[Entry]:
+        head = self._book.ledger.head().seq
+        return list(self._book.ledger.entries(max(0, head - _SHOWN)))
+
+    def _act(self, key: str) -> Act:
+        return Act(
+            idem=key,
+            occurred=Occurred.at(now(), ClockSource.SERVER),
+            device=_BROWSER,
+            actor=self._actor,
+            established=Established.SIGNED_IN,
+        )
+
+
+def _act_of(entry: Entry) -> str:
+    return entry.read_header().idem.partition("/")[0]
+
+
+def _report(entry: Entry) -> Report:
+    header = entry.read_header()
+    values = (("kind", header.kind.value), ("item", header.item.partition(":")[2]))
+    at: dt.datetime = header.recorded_at
+    return Report(
+        at=at,
+        by=header.actor,
+        message=MessageId("web.history.entry"),
+        values=values,
+        about=(header.item.partition(":")[2],),
+    )

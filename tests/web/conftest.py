@@ -1,0 +1,30 @@
+"""The screens are tested on the demonstration, and on a record of the tests' own."""
+
+from collections.abc import Iterator
+
+import pytest
+from django.test import Client, override_settings
+from tests.integration.store_databases import Databases, set_up
+
+set_up()
+
+
+@pytest.fixture(scope="session")
+def databases() -> Iterator[Databases]:
+    """Where fresh databases come from."""
+    made = Databases()
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def demo(databases: Databases) -> Iterator[Client]:
+    """Sit at the demonstration; what was entered is taken back at the end."""
+    # Only once the framework is set up.
+    from sootline.wiring.demo_desk import demo_desks  # noqa: PLC0415
+
+    databases.fresh("sqlite")
+    with override_settings(DEMO=True, ALLOWED_HOSTS=["testserver"]):
+        yield Client()
+    while demo_desks().undo():
+        pass
