@@ -133,7 +133,9 @@ def judge_absent(component: Component, kind: InspectionKind, why: str, bench: Be
     """Judge one component that was not there, or nobody got to: it stays due as it was."""
     due = _due_of(component, kind, bench)
     day = due.first_day if due else DateSpan()
-    said = finding(Bearing.REQUIRES, "inspection.still_due", PRACTICE, why=why or "-", first_day=day)
+    said = finding(
+        Bearing.REQUIRES, "inspection.still_due", PRACTICE, why=why or "-", first_day=day
+    )
     return Judged(
         component=component.id,
         result=Result.STILL_DUE,
