@@ -42,7 +42,9 @@ def test_a_whole_record_lacks_nothing() -> None:
         NEW,
         OUT,
         draft(K.INSPECTED_ADVANCED, "02:00", by="131", findings="none"),
-        draft(K.CLEANED, "03:00", by="131", level="advanced", findings="none", reason="smoke"),
+        draft(
+            K.WASH_WRITTEN_UP, "03:00", by="131", level="advanced", findings="none", reason="smoke"
+        ),
         draft(K.REPAIRED, "04:00", by="a verified shop", said="cuff replaced"),
         draft(K.RETIRED, "05:00", by="chief", reason="ten years"),
         draft(K.DISPOSED, "06:00", by="chief", method="cut up", witness="118"),
@@ -93,7 +95,7 @@ def test_a_load_that_was_not_written_up_lacks_findings_and_reason() -> None:
 
 def test_a_routine_wash_need_not_be_explained() -> None:
     """The items are about advanced cleaning."""
-    assert missing(NEW, OUT, draft(K.CLEANED, "03:00", by="201", level="routine")) == ()
+    assert missing(NEW, OUT, draft(K.WASH_WRITTEN_UP, "03:00", by="201", level="routine")) == ()
 
 
 def test_what_was_taken_back_proves_nothing() -> None:

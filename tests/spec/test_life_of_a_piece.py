@@ -36,7 +36,7 @@ LIFE: tuple[tuple[int, EntryKind, dict[str, object], str], ...] = (
     (1, K.ISSUED, {"holder": "201", "condition": "new"}, SHELL),
     (9, K.CALL_RECORDED, {"title": "warehouse fire"}, CALL),
     (9, K.WORN, {"member": "201", "call": "c-31"}, SHELL),
-    (9, K.DECON, {"done": "part", "reason": "second call"}, SHELL),
+    (9, K.REDUCED_ON_SCENE, {"done": "part", "reason": "second call"}, SHELL),
     (9, K.BAGGED, {"bag": "B7"}, SHELL),
     (10, K.DECIDED, {"fate": "wash", "level": "advanced"}, SHELL),
     (10, K.SORTED, {"by": "131"}, SHELL),

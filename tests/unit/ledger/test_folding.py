@@ -284,7 +284,7 @@ def test_worn_within_an_uncertain_hour_may_have_been_on_hold() -> None:
 
 def test_washes_before_the_record_are_added_where_they_are_known() -> None:
     """A count nobody knows stays unknown."""
-    washed = (draft(K.CLEANED, "05:00", level="advanced", by="contractor"),)
+    washed = (draft(K.WASH_WRITTEN_UP, "05:00", level="advanced", by="contractor"),)
     assert life(draft(K.REGISTERED, "00:10", wash_count=7), *washed).wash_count == 8
     assert life(draft(K.REGISTERED, "00:10"), *washed).wash_count is None
 
@@ -293,9 +293,9 @@ def test_deeds_have_the_date_that_is_written_out() -> None:
     """A record of 2019 that only says the month; one that says nonsense has its own day."""
     told = life(
         START,
-        draft(K.CLEANED, "05:00", level="advanced", by="x", on="2019-05"),
+        draft(K.WASH_WRITTEN_UP, "05:00", level="advanced", by="x", on="2019-05"),
         draft(K.INSPECTED_ADVANCED, "06:00", by="y", on="last spring"),
-        draft(K.CLEANED, "07:00", level="routine", by="x"),
+        draft(K.WASH_WRITTEN_UP, "07:00", level="routine", by="x"),
     )
     first, second = told.records
     assert (str(first.on), str(second.on)) == ("2019-05", "2026-03-01")

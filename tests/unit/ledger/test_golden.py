@@ -16,7 +16,7 @@ from sootline.files.ledger_file import LedgerFile, read_anchor_file
 GOLDEN = Path(__file__).parents[2] / "golden"
 RECORDS = sorted(GOLDEN.glob("ledger-*.jsonl"))
 ROOTS = {
-    "ledger-0.1-life": "1eb450a1640ad9bb03a752edb6f4ed740638386c10767baedca40377a88817ad",
+    "ledger-0.1-life": "ed35426396ee21997b19186da17bb6a12b17de598c71541fde263a6a4ac382ff",
     "ledger-0.1-night": "44f6af2709fdcb904ca1b827cd20596419018712af3352f8e9b3a47238a05cab",
 }
 

@@ -40,7 +40,13 @@ _DEEDS = {
     _K.INSPECTED_ADVANCED: Deed.ADVANCED_INSPECTION,
     _K.INSPECTED_LINER: Deed.LINER_INSPECTION,
 }
-_WASHES = (_K.WASHER_ENDED, _K.LOAD_ENDED, _K.WASHED_BY_HAND, _K.RECEIVED_WASHED, _K.CLEANED)
+_WASHES = (
+    _K.WASHER_ENDED,
+    _K.LOAD_ENDED,
+    _K.WASHED_BY_HAND,
+    _K.RECEIVED_WASHED,
+    _K.WASH_WRITTEN_UP,
+)
 _REGISTERS = (_K.REGISTERED, _K.LABEL_READ, _K.FACTS_CHANGED)
 _ADVANCED = frozenset({Level.ADVANCED, Level.SPECIALISED})
 _Levels = dict[ItemId, str]
@@ -191,7 +197,7 @@ def _before(counted: Sequence[Settled]) -> int | None:
 def is_wash(line: Line) -> bool:
     """Whether a line of a history is a wash that counts as finished."""
     kind = line.settled.fact.kind
-    if kind is EntryKind.CLEANED:
+    if kind is EntryKind.WASH_WRITTEN_UP:
         return line.effect is not Effect.WITHDRAWN
     return kind in _WASHES and line.effect is Effect.TOOK
 

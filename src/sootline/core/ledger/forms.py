@@ -52,7 +52,7 @@ REQUIRED: Mapping[EntryKind, tuple[str, ...]] = MappingProxyType(
         _E.TRANSFER_OFFERED: ("to",),
         _E.TRANSFER_ACCEPTED: ("by",),
         _E.TRANSFER_DECLINED: ("by",),
-        _E.CLEANED: ("level", "by"),
+        _E.WASH_WRITTEN_UP: ("level", "by"),
         _E.DISINFECTED: ("by",),
         _E.INSPECTED_ROUTINE: ("by",),
         _E.INSPECTED_ADVANCED: ("by",),
