@@ -101,7 +101,7 @@ def test_the_answer_can_be_read_over_the_radio(tmp_path: Path, capsys: Capture) 
     assert code == 0
     assert "Who can ride at 04:00" in text
     assert "Engine 2: two can ride now." in text
-    assert "307 cannot ride. No coat of 34 chest here. No time known." in text
+    assert "307 cannot ride now. No coat of 34 chest here. No time known." in text
     assert "308 rides in coat and trousers S1." in text
     assert "coat and trousers (chest 34, waist 26): for 307." in text
     assert "for the officer, the label and the maker to say" in text
@@ -113,7 +113,7 @@ def test_a_plan_gives_the_time_back(tmp_path: Path, capsys: Capture) -> None:
 
     text = capsys.readouterr().out
     assert code == 0
-    assert "307 cannot ride. No coat of 34 chest here. Earliest " in text
+    assert "307 cannot ride now. No coat of 34 chest here. Earliest " in text
     assert "three can ride, now also 307." in text
 
 
@@ -215,4 +215,4 @@ def test_a_name_never_steers_the_terminal(tmp_path: Path, capsys: Capture) -> No
     text = capsys.readouterr().out
     assert "\x1b" not in text
     assert "\u202e" not in text
-    assert "\\x1b[2J\\u202e7 cannot ride." in text
+    assert "\\x1b[2J\\u202e7 cannot ride now." in text

@@ -158,7 +158,7 @@ def test_k03_cannot_ride_both_reasons_named_and_no_time(tmp_path: Path, capsys: 
     """The soft parts dry, the mask is with the technician without a time."""
     said = answer(tmp_path, capsys, ostrey(), "ride")
 
-    assert "None can ride now. K03 cannot ride." in said
+    assert "None can ride now. K03 cannot ride now." in said
     assert "Ear and neck cover ear-neck-cover: drying." in said
     assert "Mask F7, size S: with the technician, no time given. No time known." in said
 
@@ -167,7 +167,7 @@ def test_k03_with_a_spare_helmet_still_cannot(tmp_path: Path, capsys: Capture) -
     """The helmet is there, the mask is not."""
     said = answer(tmp_path, capsys, ostrey(helmet=True), "ride")
 
-    assert "K03 cannot ride. Own not ready and no spare: mask." in said
+    assert "K03 cannot ride now. Own not ready and no spare: mask." in said
     assert "drying" not in said
 
 

@@ -83,6 +83,19 @@ def test_a_crew_below_its_minimum_is_said_first() -> None:
     assert spoken(of)[:2] == ["riding.radio.crew_now", "riding.radio.below_minimum"]
 
 
+def test_those_who_stay_outside_are_not_counted_inside_over_the_radio() -> None:
+    """Two ride and one of them is for interior work: the minimum of one is met, and said so."""
+    riders = [
+        rider(f"M{n}", needs=GLOVES_ONLY, measures=hand("L"), interior=n == 0) for n in range(2)
+    ]
+    facts = RidingFacts(fit=FIT, crews=(CrewMinimum(interior=1),))
+
+    said = say_coverage(who_rides(situation(gloves("L", "L"), riders, facts)).now, NOW)
+
+    assert [one.message for one in said] == ["riding.radio.department_now", "riding.radio.interior"]
+    assert said[1].value("number") == "1"
+
+
 def test_crews_are_said_one_after_the_other() -> None:
     """Those left out follow their own crew."""
     riders = [rider(f"M{n}", needs=GLOVES_ONLY, crew=f"Engine {n}") for n in range(2)]

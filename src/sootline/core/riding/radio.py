@@ -36,9 +36,13 @@ def _crew(coverage: Coverage, crew: str, now: dt.datetime) -> Iterator[Finding]:
     time = clock(now, coverage.minute)
     yield _said(f"{name}_{moment}", crew=crew, n=riding, number=riding, time=time)
     for status in coverage.crews:
-        if status.crew == crew and not status.met:
+        if status.crew != crew:
+            continue
+        if not status.met:
             yield _said("below_minimum", n=status.interior, number=status.interior,
                         minimum=status.minimum)  # fmt: skip
+        elif status.interior < riding:
+            yield _said("interior", number=status.interior)
     for left in coverage.cannot:
         if left.crew == crew:
             yield from _left_out(left, now)
