@@ -1,12 +1,13 @@
 """Who is it? Asked with patience, but not without end."""
 
 import datetime as dt
+from collections.abc import Mapping
 
 from axes.models import AccessAttempt
 from django.contrib.auth.views import LoginView
 from django.db.models import Sum
 from django.http import HttpRequest, HttpResponse
-from django.http.response import HttpResponseBase
+from django.shortcuts import render
 from django.utils import timezone
 
 _MOST_FROM_ONE_ADDRESS = 30
@@ -30,11 +31,19 @@ class SignIn(LoginView):
         return self.render_to_response(self.get_context_data(form=form), status=422)
 
 
-def locked(request: HttpRequest, *_args: object, **_kwargs: object) -> HttpResponseBase:
+def locked(request: HttpRequest, *_args: object, **_kwargs: object) -> HttpResponse:
     """Answer an account that failed too often: it opens by itself."""
     view = SignIn()
     view.setup(request)
-    return view.render_to_response(view.get_context_data(waits=True), status=429)
+    context = {**view.get_context_data(), "waits": True}
+    return render(request, view.template_name, context, status=429)
+
+
+def account_meant(request: HttpRequest, credentials: Mapping[str, str] | None = None) -> str:
+    """Return the account somebody tries: its name in capitals is the same account."""
+    given = credentials or {}
+    typed = given.get("username") or given.get("name") or request.POST.get("username", "")
+    return str(typed).strip().casefold()
 
 
 def _failures_from(address: str) -> int:
