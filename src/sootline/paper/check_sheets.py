@@ -9,6 +9,7 @@ from string import ascii_uppercase
 
 from sootline.core.basis import MessageId
 from sootline.core.rebuild import Flaw
+from sootline.core.rebuild.assembly import DRAG_DEVICE
 from sootline.paper.engine import Facts
 from sootline.paper.page import Page
 from sootline.paper.sheets import print_sheet
@@ -18,7 +19,7 @@ from sootline.tasks.check_sheets import CheckGroup
 _AFTER_WASH = (MessageId("paper.check.after_wash"), MessageId("paper.check.after_wash_ask"))
 _ROUTINE = (MessageId("paper.check.routine"), MessageId("paper.check.routine_ask"))
 _LABELS = ("row", "piece", "owner", "flaw", "where", "codes", "checked_by", "at", "how",
-           "defer", "nothing")  # fmt: skip
+           "defer", "nothing", "routing", "routing_yes", "routing_no")  # fmt: skip
 
 
 def print_check_sheets(
@@ -53,6 +54,7 @@ def _sheet(
         listed.append(
             {
                 "kind": speaker.name("kind", group.kind),
+                "routed": group.kind == DRAG_DEVICE,
                 "points": [
                     {"letter": letter, "name": speaker.say(point)}
                     for letter, point in zip(ascii_uppercase, group.points, strict=False)
