@@ -119,6 +119,19 @@ def backs_of(plan: PlanResult, job: Job) -> tuple[Back, ...]:
     )
 
 
+def ride_situation(rules: Rules, job: Job, dues: tuple[Due, ...]) -> Situation:
+    """Return what "who can ride" rests on, for a task that changes it and asks again.
+
+    Args:
+        dues: of every component; only retirement matters here.
+
+    Raises:
+        BadInputError: the job names an edition, a kind, a member or a piece that does not exist.
+    """
+    _refuse_strangers(job)
+    return _situation(job, dues, _decisions(rules, job), ())
+
+
 def _situation(
     job: Job, dues: tuple[Due, ...], decisions: tuple[Decision, ...], backs: tuple[Back, ...]
 ) -> Situation:

@@ -6,6 +6,12 @@ from collections.abc import Iterable, Iterator
 from sootline.core.basis import BadInputError, Fault, MessageId
 from sootline.core.exposure.calls import Call
 from sootline.core.job.jobs import JOB_VERSION, Goal, Job
+from sootline.core.upkeep.references import (
+    named_components,
+    named_members,
+    named_notices,
+    named_shipments,
+)
 
 
 def check_job(job: Job) -> Job:
@@ -15,7 +21,7 @@ def check_job(job: Job) -> Job:
         BadInputError: with every fault: unknown version, ids given twice, ids that name nothing,
             a deadline goal without its moment, a deadline before the start.
     """
-    faults = [*_version(job), *_twice(job), *_dangling(job), *_request(job)]
+    faults = [*_version(job), *_twice(job), *_dangling(job), *_upkeep(job), *_request(job)]
     if faults:
         raise BadInputError(faults)
     return job
@@ -35,6 +41,9 @@ def _twice(job: Job) -> Iterator[Fault]:
         "wash_room.washers": (washer.id for washer in job.wash_room.washers),
         "wash_room.sinks": (sink.id for sink in job.wash_room.sinks),
         "wash_room.drying": (place.id for place in job.wash_room.drying),
+        "upkeep.notices": (notice.id for notice in job.upkeep.notices),
+        "upkeep.manifests": (manifest.id for manifest in job.upkeep.manifests),
+        "upkeep.supplies": (supply.id for supply in job.upkeep.supplies),
     }
     for place, ids in lists.items():
         for given, count in Counter(ids).items():
@@ -91,6 +100,20 @@ def _readings(job: Job) -> Iterator[Fault]:
     for index, fan in enumerate(read.fans):
         if fan.place not in places:
             yield _fault(f"readings.fans[{index}].place", "job.no_such_place", value=fan.place)
+
+
+def _upkeep(job: Job) -> Iterator[Fault]:
+    facts = job.upkeep
+    known = (
+        (named_components(facts), {one.id for one in job.components}, "job.no_such_component"),
+        (named_members(facts), {one.id for one in job.members}, "job.no_such_member"),
+        (named_shipments(facts), {one.id for one in facts.manifests}, "job.no_such_shipment"),
+        (named_notices(facts), {one.id for one in facts.notices}, "job.no_such_notice"),
+    )
+    for named, there, message in known:
+        for place, given in named:
+            if given not in there:
+                yield _fault(f"upkeep.{place}", message, value=given)
 
 
 def _named_components(call: Call) -> Iterator[tuple[str, str]]:

@@ -17,6 +17,7 @@ from sootline.core.laundry.rooms import WashRoom
 from sootline.core.rebuild import AfterWashCheck, Built
 from sootline.core.riding import RidingFacts
 from sootline.core.rulebook import Rule, RuleForm
+from sootline.core.upkeep.facts import UpkeepFacts
 
 JOB_VERSION = 1
 
@@ -91,6 +92,7 @@ class Job:
         builds: which components were fitted together.
         riding: fit limits, duties, masks, loans, try-ons, exchanges.
         readings: what was read off and weighed in the wash room.
+        upkeep: recalls, inspections, repairs, shipments, people's measures, stores.
     """
 
     version: int
@@ -107,6 +109,7 @@ class Job:
     builds: tuple[Built, ...] = ()
     riding: RidingFacts = RidingFacts()
     readings: Readings = Readings()
+    upkeep: UpkeepFacts = UpkeepFacts()
 
     def __post_init__(self) -> None:
         require_offset(self.now)
