@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable, Iterator
 from itertools import islice
-from typing import cast
+
+from django.db.models import QuerySet
 
 from sootline.core.basis import InstallationId, MemberId
 from sootline.core.ledger import Entry, Head, Header, ItemKind, head_after, parse_item
@@ -98,13 +99,6 @@ def find_seq(seq: int | None, alias: str) -> Entry | None:
     return None if seq is None else _one(alias, seq=seq)
 
 
-def last_about(item: str, alias: str) -> Entry | None:
-    """Return the last entry about a thing."""
-    rows = EntryRow.objects.using(alias).filter(item=item).order_by("-seq")
-    row = rows.select_related("payload").first()
-    return None if row is None else entry_of(row)
-
-
 def read_entries(
     alias: str, *, after: int = 0, item: str | None = None, kind: ItemKind | None = None
 ) -> Iterator[Entry]:
@@ -115,28 +109,34 @@ def read_entries(
         item: only those about this thing.
         kind: only those about things of this kind.
     """
-    rows = EntryRow.objects.using(alias).select_related("payload").order_by("seq")
+    rows = EntryRow.objects.using(alias)
     if item is not None:
         rows = rows.filter(item=parse_item(item))
     if kind is not None:
         rows = rows.filter(item__startswith=f"{kind.value}:")
-    while chunk := list(rows.filter(seq__gt=after)[:_AT_ONCE]):
-        yield from map(entry_of, chunk)
-        after = chunk[-1].seq
+    return in_order(rows, after=after)
 
 
-def entry_of(row: EntryRow) -> Entry:
-    """Return the entry of a row; without its payload where that was erased."""
-    payload = cast("PayloadRow | None", getattr(row, "payload", None))
-    return Entry(
-        seq=row.seq,
-        header=row.header,
-        hash=row.hash,
-        salt=None if payload is None else bytes.fromhex(payload.salt),
-        payload=None if payload is None else payload.body,
-    )
+def in_order(rows: QuerySet[EntryRow], *, after: int = 0) -> Iterator[Entry]:
+    """Read chosen entries in their order, a few thousand at a time.
+
+    Args:
+        after: begin behind this place.
+    """
+    columns = ("seq", "header", "hash", "payload__salt", "payload__body")
+    ordered = rows.order_by("seq").values_list(*columns)
+    while chunk := list(ordered.filter(seq__gt=after)[:_AT_ONCE]):
+        for seq, header, digest, salt, body in chunk:
+            kept = None if salt is None else bytes.fromhex(salt)
+            yield Entry(seq=seq, header=header, hash=digest, salt=kept, payload=body)
+        after = chunk[-1][0]
+
+
+def last_about(item: str, alias: str) -> Entry | None:
+    """Return the last entry about a thing."""
+    last = EntryRow.objects.using(alias).filter(item=item).order_by("-seq").first()
+    return None if last is None else find_seq(last.seq, alias)
 
 
 def _one(alias: str, **which: object) -> Entry | None:
-    row = EntryRow.objects.using(alias).select_related("payload").filter(**which).first()
-    return None if row is None else entry_of(row)
+    return next(in_order(EntryRow.objects.using(alias).filter(**which)), None)

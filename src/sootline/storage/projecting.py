@@ -8,18 +8,24 @@ from collections.abc import Iterable, Iterator, Sequence
 from itertools import chain, islice
 from typing import TypeVar
 
+from django.db.models import Q
+
 from sootline.core.basis import ItemId
-from sootline.core.ledger import Entry, ItemKind, kind_of
+from sootline.core.ledger import Entry, EntryKind, ItemKind, kind_of
 from sootline.core.ledger.facts import Fact, read_facts
 from sootline.core.ledger.folding import fold_facts, loads_of, touched
 from sootline.core.ledger.lives import PieceLife
 from sootline.core.ledger.things import ThingLife, fold_things
-from sootline.storage.entries import entry_of
+from sootline.storage.entries import in_order
 from sootline.storage.models import ComponentRow, EntryRow, Link, Thing
 from sootline.storage.rows import component_row, thing_row
 
 # More names than this do not go into one question to SQLite.
 _AT_ONCE = 400
+# Only these can say that another thing's entries belong to an item's life.
+_MAY_LINK = Q(kind__in=(EntryKind.CORRECTED.value, EntryKind.FOREIGN.value)) | Q(
+    payload__body__contains='"load":'
+)
 T = TypeVar("T")
 _COLUMNS = tuple(
     field.name for field in ComponentRow._meta.concrete_fields if not field.primary_key
@@ -45,15 +51,15 @@ def replay(alias: str) -> int:
     """
     for model in (ComponentRow, Thing, Link):
         model.objects.using(alias).all().delete()
-    count, items = 0, set[ItemId]()
-    for some in _batched(_entries(alias), 5000):
+    rows = EntryRow.objects.using(alias)
+    items = {ItemId(item) for item in rows.values_list("item", flat=True).distinct()}
+    for some in _batched(in_order(rows.filter(_MAY_LINK)), 5000):
         facts = read_facts(some)
         _link(alias, facts)
         items |= touched(facts)
-        count += len(some)
     for chosen in _batched(sorted(items), _AT_ONCE):
         _refresh(alias, frozenset(chosen))
-    return count
+    return rows.count()
 
 
 def _link(alias: str, facts: Iterable[Fact]) -> None:
@@ -104,19 +110,11 @@ def _put(
 
 def _about(alias: str, items: frozenset[ItemId]) -> list[Entry]:
     """Read all entries about some things, in the record's order."""
+    rows = EntryRow.objects.using(alias)
     found = chain.from_iterable(
-        EntryRow.objects.using(alias).filter(item__in=some).select_related("payload")
-        for some in _batched(sorted(items), _AT_ONCE)
+        in_order(rows.filter(item__in=some)) for some in _batched(sorted(items), _AT_ONCE)
     )
-    return [entry_of(row) for row in sorted(found, key=lambda row: row.seq)]
-
-
-def _entries(alias: str) -> Iterator[Entry]:
-    rows = EntryRow.objects.using(alias).select_related("payload").order_by("seq")
-    after = 0
-    while chunk := list(rows.filter(seq__gt=after)[:5000]):
-        yield from map(entry_of, chunk)
-        after = chunk[-1].seq
+    return sorted(found, key=lambda entry: entry.seq)
 
 
 def _found(alias: str, wanted: str, given: str, items: frozenset[ItemId]) -> frozenset[ItemId]:
