@@ -31,7 +31,7 @@ from sootline.tasks.ports import Known, Rules
 from sootline.tasks.rebuild_gear import rebuild_gear
 from sootline.tasks.record_call import call_of, record_call
 from sootline.tasks.recording import Book, refuse_unless
-from sootline.tasks.register_things import HERE, change_thing
+from sootline.tasks.register_things import HERE
 from sootline.tasks.wash_room import begin_load, end_load, fail_load, hang, take_down, wash_by_hand
 
 _TAKEN_APART = (Element.COAT, Element.TROUSERS, Element.COVERALL)
@@ -80,9 +80,10 @@ def _recorded(book: Book, name: CallId) -> Call:
 
 
 def _change_call(book: Book, act: Act, call: Call, field: str) -> None:
+    """Record what is newly known of a call; the latest word on a field counts."""
     said = json.loads(encode(Call, call, indent=None))
     changes = {field: said.get(field, [])}
-    change_thing(book, act, ItemKind.CALL, call.id, changes, by=act.actor)
+    book.ledger.append([act.entry(EntryKind.FACTS_CHANGED, item(ItemKind.CALL, call.id), changes)])
 
 
 def _say_where(book: Book, act: Act, name: CallId, presence: Presence) -> None:

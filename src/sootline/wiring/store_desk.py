@@ -11,6 +11,7 @@ from sootline.core.basis import (
     MemberId,
     MessageId,
 )
+from sootline.core.job.jobs import Job
 from sootline.core.ledger import Entry, EntryKind
 from sootline.core.ledger.acts import Act
 from sootline.core.ledger.appending import OvertakenError
@@ -30,7 +31,7 @@ _BROWSER = DeviceId("browser")
 _SHOWN = 200
 _MINUTES = 10_000_000
 # The newest plan of each station's desk; after a start of the program it is made anew.
-_plans: dict[str | None, PlanResult] = {}
+_plans: dict[str, PlanResult] = {}
 _lock = threading.Lock()
 
 
@@ -50,7 +51,7 @@ class StoreDesks:
     @property
     def key(self) -> str:
         """Name everything the desk depends on but time: two accounts of a station see one."""
-        return self._station or ""
+        return f"{self._book.ledger.head().installation}/{self._station or ''}"
 
     def look(self) -> Desk:
         """Return the desk as it stands this minute.
@@ -60,10 +61,11 @@ class StoreDesks:
         """
         moment = now().replace(second=0, microsecond=0)
         seq = self._book.ledger.head().seq
+        job = assemble_job(self._book.register, now=moment)
         return Desk(
             revision=seq * _MINUTES + int(moment.timestamp() // 60) % _MINUTES,
-            job=assemble_job(self._book.register, now=moment),
-            plan=_plans.get(self._station),
+            job=job,
+            plan=_of_here(_plans.get(self.key), job),
             reports=tuple(_report(entry) for entry in self._entries()),
         )
 
@@ -86,7 +88,7 @@ class StoreDesks:
             raise BadInputError([Fault(place="-", message=error.message)]) from error
         if isinstance(deed, Planned):
             with _lock:
-                _plans[self._station] = deed.plan
+                _plans[self.key] = deed.plan
 
     def undo(self) -> Report | None:
         """Withdraw everything of this account's newest act; corrections stay as they are."""
@@ -114,6 +116,15 @@ class StoreDesks:
             actor=self._actor,
             established=Established.SIGNED_IN,
         )
+
+
+def _of_here(plan: PlanResult | None, job: Job) -> PlanResult | None:
+    """Return a plan whose pieces are all still there; another is as good as none."""
+    here = {component.id for component in job.components}
+    washed = (
+        {one for sort in plan.loads.sorting.sorts for one in sort.components} if plan else set()
+    )
+    return plan if washed <= here else None
 
 
 def _act_of(entry: Entry) -> str:
