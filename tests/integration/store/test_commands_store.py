@@ -14,6 +14,10 @@ from tests.conftest import COULD_NOT
 from tests.integration.store_databases import Databases
 
 from sootline.cli.main import main
+from sootline.core.job.codec import encode
+from sootline.core.job.jobs import Job
+from sootline.files.demo import demo_job
+from sootline.files.rules import RuleFiles
 
 GOOD = "brass-kettle-lantern-42x"
 
@@ -44,6 +48,27 @@ def test_from_nothing_to_a_restored_copy(tmp_path: Path) -> None:
     assert (restored.returncode, restored.stderr) == (0, "")
     assert (looked.returncode, looked.stdout.count("nothing amiss")) == (0, 9)
     assert ((there / "secret-key").stat().st_mode & 0o777) == 0o600
+
+
+def test_a_job_enters_and_the_record_leaves(tmp_path: Path) -> None:
+    """The demo department in, once; the record out, verified by its lines and an anchor."""
+    folder, job = tmp_path / "d", tmp_path / "job.json"
+    job.write_text(encode(Job, demo_job(RuleFiles())), encoding="utf-8")
+
+    entered = _run(folder, "enter", str(job), "--by", "118")
+    again = _run(folder, "enter", str(job), "--by", "118", "--json")
+    out, anchor = tmp_path / "r.jsonl", tmp_path / "anchor"
+    exported = _run(folder, "export", str(out), "--anchor", str(anchor))
+
+    assert (entered.returncode, entered.stderr) == (0, "")
+    assert json.loads(again.stdout)["entries"] == 0
+    assert exported.returncode == 0
+    verified = _run(folder, "ledger", "verify", str(out), "--anchor", str(anchor))
+    assert (verified.returncode, verified.stderr) == (0, "")
+    piece = json.loads(out.read_text().splitlines()[-1])["header"]
+    item = json.loads(piece)["item"]
+    _run(folder, "export", str(out), "--item", item)
+    assert _run(folder, "ledger", "verify", str(out)).returncode == 0
 
 
 def test_the_doctor_says_what_is_amiss(tmp_path: Path) -> None:

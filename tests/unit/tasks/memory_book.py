@@ -93,6 +93,7 @@ class MemoryRegister:
     """What the entries in the list add up to."""
 
     ledger: MemoryLedger
+    _seen: tuple[int, tuple[Known, ...]] = (-1, ())
 
     def component(self, identity: ComponentId) -> Known | None:
         """Return one component."""
@@ -120,13 +121,18 @@ class MemoryRegister:
         return tuple(life for life in lives if life.registered and kind_of(life.item) is kind)
 
     def _all(self) -> tuple[Known, ...]:
-        return tuple(
-            Known(
-                component=component_of(piece), station=station_of(piece),
-                offered_to=offered_to(piece), seq=piece.last_seq,
+        if self._seen[0] != len(self.ledger.kept):
+            self._seen = (len(self.ledger.kept), tuple(self._folded()))
+        return self._seen[1]
+
+    def _folded(self) -> Iterator[Known]:
+        for piece in sorted(fold(self.ledger.kept).pieces, key=lambda piece: piece.item):
+            yield Known(
+                component=component_of(piece),
+                station=station_of(piece),
+                offered_to=offered_to(piece),
+                seq=piece.last_seq,
             )
-            for piece in sorted(fold(self.ledger.kept).pieces, key=lambda piece: piece.item)
-        )  # fmt: skip
 
 
 def act(idem: str, *, minute: int = 0) -> Act:

@@ -1,0 +1,41 @@
+"""`sootline export`: the record leaves the program, whole or one thing's part of it with proofs."""
+
+import argparse
+from pathlib import Path
+
+from sootline.cli.output import printable, write_whole
+from sootline.cli.parser import CommandParser
+from sootline.cli.registry import DONE
+from sootline.core.ledger import component, parse_item
+from sootline.core.ledger.anchors import write_anchor
+from sootline.core.ledger.exports import export_all, export_item
+from sootline.wiring.framework import start
+from sootline.words import say
+
+
+def add_arguments(parser: CommandParser) -> None:
+    """Add FILE, --item and --anchor."""
+    parser.add_argument("file", type=Path, metavar="FILE", help="store.help.export_file")
+    parser.add_argument("--item", metavar="ID", help="store.help.export_item")
+    parser.add_argument("--anchor", type=Path, metavar="FILE", help="store.help.export_anchor")
+
+
+def run(options: argparse.Namespace) -> int:
+    """Write the record as lines of JSON, and an anchor for somebody else to keep."""
+    start()
+    from sootline.wiring.store import now, open_store, prepare  # noqa: PLC0415
+
+    store = open_store()
+    prepare(store)
+    anchor = store.anchor(now())
+    if options.item and anchor is not None:
+        thing = parse_item(options.item) if ":" in options.item else component(options.item)
+        lines = export_item(tuple(store.entries()), thing, anchor)
+    else:
+        lines = export_all(store.head().installation, store.entries(), anchor)
+    write_whole(options.file, "\n".join(lines) + "\n")
+    if options.anchor and anchor is not None:
+        write_whole(options.anchor, write_anchor(anchor) + "\n")
+    values = {"file": printable(str(options.file)), "n": str(anchor.n if anchor else 0)}
+    print(say("store.export.done", values, lang=options.lang))
+    return DONE
