@@ -6,7 +6,7 @@ import signal
 import subprocess
 import sys
 import time
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -19,6 +19,7 @@ from sootline.storage.models import EntryRow
 
 _DEADLINE_S = 20
 _LINE = 3
+_MOSTLY = 0.8
 
 
 @dataclass
@@ -53,7 +54,10 @@ def kill_writers(database: Database, store: LedgerStore, *, kills: int, seed: in
         while found.kills < kills:
             files = {name: database.folder / f"{name}-{found.kills}" for name in nexts}
             writers = [begin(name, nexts[name], file) for name, file in files.items()]
-            time.sleep(chance.uniform(0.02, 0.25))
+            # Mostly once they write, now and then before the first entry.
+            if chance.random() < _MOSTLY:
+                _await_writing(list(files.values()))
+            time.sleep(chance.uniform(0.0, 0.1))
             for writer in writers:
                 _kill(writer)
                 found.kills += 1
@@ -83,6 +87,13 @@ def _nursery(database: Database) -> Iterator[Callable[[str, int, Path], int]]:
             return int(tells.readline())
 
         yield begin
+
+
+def _await_writing(files: Iterable[Path]) -> None:
+    """Wait until every writer was told of an entry."""
+    end = time.monotonic() + _DEADLINE_S
+    while time.monotonic() < end and not all(file.exists() for file in files):
+        time.sleep(0.002)
 
 
 def _kill(process: int) -> None:

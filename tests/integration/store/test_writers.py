@@ -99,7 +99,7 @@ def test_killed_writers(database: Database) -> None:
     found = kill_writers(database, store, kills=KILLS, seed=7)
 
     assert (found.lost, found.damaged, found.doubled) == (0, 0, 0)
-    assert found.acked > KILLS
+    assert found.acked >= KILLS / 2
 
 
 def test_the_gate_opens_when_its_holder_dies(tmp_path: Path) -> None:
