@@ -55,7 +55,7 @@ def _kills(databases: Databases, vendor: str, kills: int, seed: int) -> None:
     from tests.integration.store_kills import kill_writers  # noqa: PLC0415
 
     database = databases.fresh(vendor)
-    found = kill_writers(database, store_in(database), kills=kills, seed=seed)
+    found = kill_writers(database, store_in(database), kills=kills, seed=seed, within_s=3600)
     print(f"{vendor}: {found.kills} kills (seed {seed}), {found.acked} acknowledged, "
           f"{found.lost} lost, {found.doubled} doubled, {found.damaged} chains damaged, "
           f"{found.unacked} kept though the reply was lost")  # fmt: skip

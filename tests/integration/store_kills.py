@@ -43,15 +43,21 @@ class Kills:
     doubled: int = 0
 
 
-def kill_writers(database: Database, store: LedgerStore, *, kills: int, seed: int) -> Kills:
+def kill_writers(
+    database: Database, store: LedgerStore, *, kills: int, seed: int, within_s: float
+) -> Kills:
     """Run two writers at a time, kill both at a random moment, and look; again and again.
 
     Each round begins with the keys whose replies were lost in the one before.
+
+    Args:
+        within_s: on a busy machine it ends with fewer kills after so many seconds.
     """
+    end = time.monotonic() + within_s
     chance = random.Random(seed)  # noqa: S311
     found, nexts = Kills(), {"a": 0, "b": 0}
     with _nursery(database) as begin:
-        while found.kills < kills:
+        while found.kills < kills and time.monotonic() < end:
             files = {name: database.folder / f"{name}-{found.kills}" for name in nexts}
             writers = [begin(name, nexts[name], file) for name, file in files.items()]
             # Mostly once they write, now and then before the first entry.
@@ -92,8 +98,12 @@ def _nursery(database: Database) -> Iterator[Callable[[str, int, Path], int]]:
 def _await_writing(files: Iterable[Path]) -> None:
     """Wait until every writer was told of an entry."""
     end = time.monotonic() + _DEADLINE_S
-    while time.monotonic() < end and not all(file.exists() for file in files):
+    while time.monotonic() < end and not all(_has_begun(file) for file in files):
         time.sleep(0.002)
+
+
+def _has_begun(file: Path) -> bool:
+    return file.exists() and file.stat().st_size > 0
 
 
 def _kill(process: int) -> None:

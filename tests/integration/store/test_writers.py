@@ -96,10 +96,11 @@ def test_killed_writers(database: Database) -> None:
     if not hasattr(os, "fork"):
         pytest.skip(f"{COULD_NOT}: processes cannot be forked here")
 
-    found = kill_writers(database, store, kills=KILLS, seed=7)
+    found = kill_writers(database, store, kills=KILLS, seed=7, within_s=15)
 
     assert (found.lost, found.damaged, found.doubled) == (0, 0, 0)
-    assert found.acked >= KILLS / 2
+    assert found.acked >= found.kills / 2
+    assert found.kills >= 4
 
 
 def test_the_gate_opens_when_its_holder_dies(tmp_path: Path) -> None:
