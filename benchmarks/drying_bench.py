@@ -9,17 +9,11 @@ import time
 import CoolProp.CoolProp as reference  # noqa: N813
 
 from sootline.core.basis import Band, quantity
-from sootline.core.drying import (
-    Batch,
-    Blown,
-    Cloth,
-    RoomAir,
-    Surroundings,
-    Wetness,
-    balance_room,
-    estimate_drying,
-    moist_air,
-)
+from sootline.core.drying import Cloth, RoomAir
+from sootline.core.drying.estimating import Surroundings, Wetness, estimate_drying
+from sootline.core.drying.moist_air import moist_air
+from sootline.core.drying.rates import Batch, Blown
+from sootline.core.drying.rooms import balance_room
 from sootline.files.practice_tables import load_assumptions
 
 ESTIMATES, BULBS = 500, 2000

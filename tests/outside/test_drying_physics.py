@@ -14,23 +14,19 @@ import psychrolib  # type: ignore[import-untyped]
 import pytest
 
 from sootline.core.basis import Band, quantity
-from sootline.core.drying import (
+from sootline.core.drying import RoomAir
+from sootline.core.drying.falling import Moistures, drying_hours, moisture_after_hours
+from sootline.core.drying.hanging import flux_kg_m2h, surface_c
+from sootline.core.drying.moist_air import (
     MoistAir,
-    Moistures,
-    RoomAir,
-    Stream,
-    balance_room,
-    drying_hours,
-    exchanged_kg_h,
-    flux_kg_m2h,
+    latent_kj_kg,
     moist_air,
-    moisture_after_hours,
     pressure_pa,
-    stream_limit_kg_h,
-    surface_c,
+    saturated_ratio,
 )
-from sootline.core.drying.moist_air import latent_kj_kg, saturated_ratio
+from sootline.core.drying.rooms import balance_room
 from sootline.core.drying.spreading import Outcome, spread
+from sootline.core.drying.streams import Stream, exchanged_kg_h, stream_limit_kg_h
 from sootline.files.practice_tables import load_assumptions
 
 TABLE = load_assumptions()

@@ -11,7 +11,7 @@ from collections.abc import Callable
 import CoolProp.CoolProp as reference  # noqa: N813
 import pytest
 
-from sootline.core.drying import MoistAir, moist_air, pressure_pa
+from sootline.core.drying.moist_air import MoistAir, moist_air, pressure_pa
 
 TEMPERATURES = (1, 5, 10, 15, 20, 25, 30, 35, 40)
 HUMIDITIES = (0.1, 0.2, 0.3, 0.45, 0.6, 0.75, 0.9, 0.98)

@@ -7,7 +7,9 @@ from hypothesis import strategies as st
 from tests.unit.drying.drying_cases import TABLE, estimate, room, spans
 
 from sootline.core.basis import Band, UnreadableValueError, quantity
-from sootline.core.drying import Blown, Cloth, DryingEstimate, RoomAir, Wetness
+from sootline.core.drying import Cloth, RoomAir
+from sootline.core.drying.estimating import DryingEstimate, Wetness
+from sootline.core.drying.rates import Blown
 from sootline.core.machines import force_g, highest_speed_rpm, speed_rpm
 
 

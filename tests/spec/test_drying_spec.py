@@ -6,7 +6,10 @@ import pytest
 from tests.unit.drying.drying_cases import CABINET, STILL, TABLE, estimate, room
 
 from sootline.core.basis import Bearing, UnreadableValueError, quantity
-from sootline.core.drying import Blown, Cloth, RoomAir, diagnose_room, judge_weight
+from sootline.core.drying import Cloth, RoomAir
+from sootline.core.drying.ending import judge_weight
+from sootline.core.drying.rates import Blown
+from sootline.core.drying.rooms import diagnose_room
 
 # where, air, cloth -> who dries sooner
 NIGHTS = (

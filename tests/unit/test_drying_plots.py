@@ -9,7 +9,8 @@ from tests.washing_night import night
 
 from sootline.cli.main import main
 from sootline.core.basis import Band
-from sootline.core.drying import Wetness, drying_curve, limit_by_humidity
+from sootline.core.drying.curves import drying_curve, limit_by_humidity
+from sootline.core.drying.estimating import Wetness
 from sootline.core.job.codec import encode
 from sootline.core.job.jobs import Job
 from sootline.paper.plots import Plot, draw_plot

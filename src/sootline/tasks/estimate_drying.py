@@ -10,14 +10,11 @@ from sootline.core.basis import (
     MessageId,
     UnreadableValueError,
 )
-from sootline.core.drying import (
-    Cloth,
-    DryingOutlook,
-    Wetness,
-    WetPiece,
-    cloth_of,
-    estimate_drying_times,
-)
+from sootline.core.drying import Cloth
+from sootline.core.drying.cloths import cloth_of
+from sootline.core.drying.estimating import Wetness
+from sootline.core.drying.filling import WetPiece
+from sootline.core.drying.for_plans import DryingOutlook, estimate_drying_times
 from sootline.core.gear import Component, find_kind
 from sootline.core.job.jobs import Job
 from sootline.core.laundry.rooms import WashRoom

@@ -1,21 +1,11 @@
 """Rooms, places and batches in few words, for tests of drying."""
 
 from sootline.core.basis import Band, KindId, MinuteSpan, PlaceId, quantity
-from sootline.core.drying import (
-    Batch,
-    Blown,
-    Cloth,
-    DryingEstimate,
-    Fan,
-    LoggedLoad,
-    Readings,
-    RoomAir,
-    Surroundings,
-    Wetness,
-    WetPiece,
-    balance_room,
-    estimate_drying,
-)
+from sootline.core.drying import Cloth, Fan, LoggedLoad, Readings, RoomAir
+from sootline.core.drying.estimating import DryingEstimate, Surroundings, Wetness, estimate_drying
+from sootline.core.drying.filling import WetPiece
+from sootline.core.drying.rates import Batch, Blown
+from sootline.core.drying.rooms import balance_room
 from sootline.core.gear.kinds import DryMethod
 from sootline.core.laundry.rooms import DryingPlace, Hanging
 from sootline.files.practice_tables import load_assumptions

@@ -7,7 +7,9 @@ import pytest
 from tests.unit.drying.drying_cases import CABINET, TABLE, logged, room
 
 from sootline.core.basis import Finding, PlaceId
-from sootline.core.drying import Calibration, Cloth, Ratio, calibrate, compare_loads
+from sootline.core.drying import Cloth
+from sootline.core.drying.calibrating import Calibration, Ratio, calibrate
+from sootline.core.drying.logging_loads import compare_loads
 
 HERE, OTHER = PlaceId("cabinet"), PlaceId("rack")
 

@@ -17,21 +17,14 @@ from tests.unit.drying.drying_cases import (
 )
 
 from sootline.core.basis import Band, UnreadableValueError, quantity
-from sootline.core.drying import (
-    Blown,
-    Bound,
-    Cloth,
-    Moistures,
-    Stream,
-    Wetness,
-    cloth_of,
-    drying_hours,
-    moist_air,
-    moisture_after_hours,
-    pressure_pa,
-    stream_limit_kg_h,
-)
+from sootline.core.drying import Cloth
+from sootline.core.drying.cloths import cloth_of
+from sootline.core.drying.estimating import Bound, Wetness
+from sootline.core.drying.falling import Moistures, drying_hours, moisture_after_hours
+from sootline.core.drying.moist_air import moist_air, pressure_pa
+from sootline.core.drying.rates import Blown
 from sootline.core.drying.spreading import Outcome, spread
+from sootline.core.drying.streams import Stream, stream_limit_kg_h
 from sootline.core.gear.kinds import Layer
 
 

@@ -14,15 +14,10 @@ from tests.unit.drying.drying_cases import (
 from tests.unit.machines.machine_cases import GROUND, limit
 
 from sootline.core.basis import KindId, MinuteSpan, PlaceId, quantity
-from sootline.core.drying import (
-    Cloth,
-    DryingOutlook,
-    Readings,
-    RoomAir,
-    WetPiece,
-    estimate_drying_times,
-    judge_heat,
-)
+from sootline.core.drying import Cloth, Readings, RoomAir
+from sootline.core.drying.capping import judge_heat
+from sootline.core.drying.filling import WetPiece
+from sootline.core.drying.for_plans import DryingOutlook, estimate_drying_times
 from sootline.core.gear import ResolvedLimit
 from sootline.core.gear.kinds import DryMethod
 from sootline.core.laundry.rooms import DryingPlace, DryingTime, Hanging, WashRoom

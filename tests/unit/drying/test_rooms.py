@@ -4,7 +4,9 @@ import pytest
 from tests.unit.drying.drying_cases import TABLE, fan, logged, room
 
 from sootline.core.basis import Bearing, UnreadableValueError, quantity
-from sootline.core.drying import Remedy, RoomAir, balance_room, diagnose_room, judge_weight
+from sootline.core.drying import RoomAir
+from sootline.core.drying.ending import judge_weight
+from sootline.core.drying.rooms import Remedy, balance_room, diagnose_room
 
 
 def test_an_unknown_room_is_asked_about() -> None:

@@ -10,7 +10,8 @@ from sootline.cli.output import deliver, finding_lines, write_whole
 from sootline.cli.parser import CommandParser
 from sootline.cli.registry import DONE, PROBLEM
 from sootline.core.basis import Bearing, Quantity
-from sootline.core.drying import RoomAir, judge_weight
+from sootline.core.drying import RoomAir
+from sootline.core.drying.ending import judge_weight
 from sootline.core.job.jobs import Job
 from sootline.tasks.estimate_drying import estimate_drying_of, wettest
 from sootline.wiring.jobs import read_job

@@ -3,13 +3,9 @@
 from collections.abc import Iterator
 
 from sootline.core.basis import Assumptions
-from sootline.core.drying import (
-    DryingOutlook,
-    PlaceEstimate,
-    RoomAir,
-    drying_curve,
-    limit_by_humidity,
-)
+from sootline.core.drying import RoomAir
+from sootline.core.drying.curves import drying_curve, limit_by_humidity
+from sootline.core.drying.for_plans import DryingOutlook, PlaceEstimate
 from sootline.paper.plots import Plot, draw_plot
 from sootline.words import name, say
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from sootline.cli.output import finding_lines
 from sootline.cli.pieces import wrapped
 from sootline.core.basis import MinuteSpan
-from sootline.core.drying import DryingOutlook, PlaceEstimate
+from sootline.core.drying.for_plans import DryingOutlook, PlaceEstimate
 from sootline.core.machines import Moisture
 from sootline.words import say
 

@@ -5,7 +5,7 @@ from functools import lru_cache
 from sootline.core.drying.moist_air import MoistAir, latent_kj_kg, saturation_pa
 
 # Lewis relation between evaporative and convective transfer [K/Pa].
-_LEWIS_K_PA = 0.0165
+LEWIS_K_PA = 0.0165
 _STEPS = 30
 
 
@@ -43,4 +43,4 @@ def flux_kg_m2h(air: MoistAir, convection: float, radiation: float, resistance: 
 
 def _taken(surface: float, vapour: float, convection: float, resistance: float) -> float:
     """Return the heat that evaporation takes [W/m2]."""
-    return (saturation_pa(surface) - vapour) / (1 / (_LEWIS_K_PA * convection) + resistance)
+    return (saturation_pa(surface) - vapour) / (1 / (LEWIS_K_PA * convection) + resistance)

@@ -4,7 +4,8 @@ import math
 from dataclasses import dataclass
 
 from sootline.core.basis import Assumptions
-from sootline.core.drying.cloths import Cloth, area_m2, hanging_flux, open_share
+from sootline.core.drying.cloths import Cloth
+from sootline.core.drying.faces import area_m2, hanging_flux, open_share
 from sootline.core.drying.moist_air import MoistAir
 from sootline.core.drying.streams import Stream, exchanged_kg_h, stream_limit_kg_h
 
