@@ -18,7 +18,7 @@ def issue(
         RefusedError: with every one that is on hold, not checked, or out.
         BadInputError: the record does not know a component or the member.
     """
-    if book.register.thing(item(ItemKind.MEMBER, holder)) is None:
+    if not book.registered(item(ItemKind.MEMBER, holder)):
         values = (("id", holder),)
         fault = Fault(place="holder", message=MessageId("tasks.no_such_member"), values=values)
         raise BadInputError([fault])

@@ -79,11 +79,11 @@ def _worn(act: Act, call: Call) -> Iterator[Draft]:
 
 
 def _faults(book: Book, call: Call, thing: ItemId) -> Iterator[Fault]:
-    if book.register.thing(thing) is not None:
+    if book.registered(thing):
         yield _fault("id", "tasks.registered_already", call.id)
     for at, person in enumerate(call.people):
         place = f"people[{at}]"
-        if book.register.thing(item(ItemKind.MEMBER, person.member)) is None:
+        if not book.registered(item(ItemKind.MEMBER, person.member)):
             yield _fault(f"{place}.member", "tasks.no_such_member", person.member)
         for piece in person.worn or ():
             if book.register.component(piece) is None:

@@ -56,6 +56,11 @@ class Book:
             raise BadInputError(faults)
         return tuple(known for _, known in found if known is not None)
 
+    def registered(self, thing: ItemId) -> bool:
+        """Whether somebody registered a thing; other entries may speak of it all the same."""
+        life = self.register.thing(thing)
+        return life is not None and life.registered
+
     def answered(self, act: Act, first: Draft) -> bool:
         """Whether the act's first entry stands already: it was asked for before."""
         return self.ledger.known(act.actor, first.idem)

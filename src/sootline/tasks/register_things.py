@@ -77,7 +77,7 @@ def _registered(book: Book, drafts: Iterable[Draft]) -> list[Fault]:
     return [
         _fault(draft.item, "tasks.registered_already")
         for draft in drafts
-        if book.register.thing(draft.item) is not None
+        if book.registered(draft.item)
     ]
 
 

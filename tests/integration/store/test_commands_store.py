@@ -55,6 +55,8 @@ def test_a_job_enters_and_the_record_leaves(tmp_path: Path) -> None:
     folder, job = tmp_path / "d", tmp_path / "job.json"
     job.write_text(encode(Job, demo_job(RuleFiles())), encoding="utf-8")
 
+    _run(folder, "admin", "create", "Maren", "--member", "211", typed=f"{GOOD}\n")
+
     entered = _run(folder, "enter", str(job), "--by", "118")
     again = _run(folder, "enter", str(job), "--by", "118", "--json")
     out, anchor = tmp_path / "r.jsonl", tmp_path / "anchor"
@@ -90,11 +92,20 @@ def test_accounts_from_the_console(tmp_path: Path) -> None:
     assert _run(tmp_path, "admin", "roles", "Second", "administrator", "officer").returncode == 0
 
     assert _run(tmp_path, "admin", "close", "Maren").returncode == 0
+    offices = [line for line in _exported(tmp_path) if "role-changed" in line]
+    assert [json.loads(json.loads(line)["payload"])["role"] for line in offices] == [
+        "administrator", "administrator", "administrator, officer", "none",
+    ]  # fmt: skip
     bad = _run(tmp_path, "admin", "create", "Third", typed="short\n")
     last = _run(tmp_path, "admin", "close", "Second")
 
     assert (bad.returncode, last.returncode) == (2, 2)
     assert "15 to 200" in bad.stderr
+
+
+def _exported(folder: Path) -> list[str]:
+    _run(folder, "export", str(folder / "record.jsonl"))
+    return (folder / "record.jsonl").read_text(encoding="utf-8").splitlines()
 
 
 @pytest.mark.parametrize(

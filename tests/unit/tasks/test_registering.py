@@ -15,7 +15,7 @@ from sootline.core.basis import (
 from sootline.core.gear import CareStage, Component, Hold, State
 from sootline.core.job.jobs import Member
 from sootline.core.job.things import Bag, Place, thing_of
-from sootline.core.ledger import ItemKind, item
+from sootline.core.ledger import EntryKind, ItemKind, item
 from sootline.core.rulebook.contaminants import Decider
 from sootline.tasks.register_gear import change_facts, register_components
 from sootline.tasks.register_things import change_thing, register_things
@@ -188,3 +188,15 @@ def test_a_thing_of_no_form() -> None:
         thing_of(ItemKind.LOAD, "W-9", {})
 
     assert _messages(raised) == ["job.no_form"]
+
+
+def test_a_member_only_spoken_of_is_not_registered() -> None:
+    """An entry about a member, such as an account's, does not stand in the way of registering."""
+    made = book()
+    thing = item(ItemKind.MEMBER, "120")
+    made.ledger.append([act("o").entry(EntryKind.ROLE_CHANGED, thing, {"role": "officer"})])
+    assert not made.registered(thing)
+
+    register_things(made, act("t"), [Member(id=MemberId("120"))])
+
+    assert made.registered(thing)

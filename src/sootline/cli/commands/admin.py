@@ -47,6 +47,8 @@ def run(options: argparse.Namespace) -> int:
         accounts.set_roles(options.name, options.roles)
     else:
         accounts.close_account(options.name)
+    if options.action != "password":
+        accounts.note_offices(options.name)
     print(say(f"accounts.done.{options.action}", {"name": options.name}, lang=options.lang))
     return DONE
 
