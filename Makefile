@@ -6,17 +6,22 @@ VENV   := .venv
 BIN    := $(VENV)/bin
 STAMP  := $(VENV)/.synced
 
-.PHONY: run test services check fix bench docs lock words clean
+.PHONY: run test services check fix bench docs pictures lock words clean
 
 run: $(STAMP)
 	$(BIN)/sootline demo
+	$(BIN)/sootline serve --demo
 
 test: check services
 	$(BIN)/pytest --cov --cov-report=term --cov-fail-under=100
 
-# A PostgreSQL server for the store's tests, where this machine has none and may install one; without
-# it those tests are counted as not run.
+# A PostgreSQL server for the store's tests and a browser for the screens', where this machine has none
+# and may install one; without them those tests are counted as not run.
 services:
+	@command -v chromium >/dev/null || \
+	  if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
+	    apt-get update -q && apt-get install -yq --no-install-recommends chromium; \
+	  else echo "no Chromium: the tests of the screens in a browser cannot run here"; fi
 	@ls /usr/lib/postgresql/*/bin/initdb >/dev/null 2>&1 || command -v initdb >/dev/null || \
 	  if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
 	    apt-get update -q && apt-get install -yq --no-install-recommends postgresql; \
@@ -38,6 +43,10 @@ bench: $(STAMP)
 
 docs: $(STAMP)
 	$(BIN)/python -m tests.docs.generated
+
+# Takes the pictures of every screen anew; it needs Chromium.
+pictures: $(STAMP)
+	$(BIN)/python -m tests.web.screenshots docs/pictures
 
 # Compiles the catalogues of words; `check` compares them through tests.docs.generated.
 words: $(STAMP)

@@ -1,5 +1,6 @@
 """Fresh databases for tests of the store: each test commits for real, in a copy of its own."""
 
+import atexit
 import itertools
 import os
 import shutil
@@ -15,6 +16,7 @@ from django.db import connections
 from tests.integration.postgresql import Server, programs, server
 
 FOLDER = Path(tempfile.mkdtemp(prefix="sootline-tests-"))
+atexit.register(shutil.rmtree, FOLDER, ignore_errors=True)
 
 
 def set_up() -> None:
@@ -54,6 +56,7 @@ class Database:
 class Databases:
     """Makes databases from one that was migrated once."""
 
+    folder: Path = field(default_factory=lambda: Path(tempfile.mkdtemp(dir=FOLDER)))
     _stack: ExitStack = field(default_factory=ExitStack)
     _counter: Iterator[int] = field(default_factory=itertools.count)
     _server: Server | None = None
@@ -65,7 +68,7 @@ class Databases:
 
     def fresh(self, vendor: str, *, migrated: bool = True) -> Database:
         """Make a database and let the framework's connection lead to it."""
-        folder = FOLDER / f"d{next(self._counter)}"
+        folder = self.folder / f"d{next(self._counter)}"
         folder.mkdir()
         if vendor == "sqlite":
             made = Database(vendor=vendor, folder=folder)
@@ -87,11 +90,11 @@ class Databases:
         """Stop the server and take everything away."""
         connections.close_all()
         self._stack.close()
-        shutil.rmtree(FOLDER, ignore_errors=True)
+        shutil.rmtree(self.folder, ignore_errors=True)
 
     def _template_file(self) -> Path:
         if self._file is None:
-            folder = FOLDER / "template"
+            folder = self.folder / "template"
             folder.mkdir()
             lead_to(Database(vendor="sqlite", folder=folder))
             call_command("migrate", verbosity=0)
@@ -105,7 +108,8 @@ class Databases:
             assert where is not None  # `able` was asked
             self._server = self._stack.enter_context(server(where))
             self._server.run("CREATE DATABASE migrated")
-            lead_to(Database(vendor="postgresql", folder=FOLDER, url=self._server.url("migrated")))
+            url = self._server.url("migrated")
+            lead_to(Database(vendor="postgresql", folder=self.folder, url=url))
             call_command("migrate", verbosity=0)
             connections["default"].close()
         return self._server

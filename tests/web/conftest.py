@@ -24,7 +24,7 @@ def demo(databases: Databases) -> Iterator[Client]:
     from sootline.wiring.demo_desk import demo_desks  # noqa: PLC0415
 
     databases.fresh("sqlite")
-    with override_settings(DEMO=True, ALLOWED_HOSTS=["testserver"]):
-        yield Client()
+    with override_settings(DEMO=True):
+        yield Client(SERVER_NAME="localhost")
     while demo_desks().undo():
         pass

@@ -3,7 +3,7 @@
 import datetime as dt
 
 import pytest
-from django.test import Client, override_settings
+from django.test import Client
 from tests.integration.store_databases import Databases
 from tests.web.pages import points, read, send, text_of
 
@@ -48,7 +48,7 @@ def _account(databases: Databases, *, described: bool, peopled: bool) -> Client:
         register_things(book, _act("members"), job.members)
         register_components(book, _act("gear"), job.components)
     user = User.objects.make("118", None, EVERYBODY, member="118")
-    client = Client()
+    client = Client(SERVER_NAME="localhost")
     client.force_login(user, backend="django.contrib.auth.backends.ModelBackend")
     return client
 
@@ -56,17 +56,7 @@ def _account(databases: Databases, *, described: bool, peopled: bool) -> Client:
 @pytest.fixture
 def officer(databases: Databases) -> Client:
     """Sit at a record with a department, its people and its gear, as one who may do everything."""
-    with override_settings(ALLOWED_HOSTS=["testserver"]):
-        return _account(databases, described=True, peopled=True)
-
-
-@pytest.fixture(autouse=True)
-def _answers_to_tests() -> None:
-    """Let the test client in."""
-    # Only once the framework is set up.
-    from django.conf import settings  # noqa: PLC0415
-
-    settings.ALLOWED_HOSTS = ["testserver"]
+    return _account(databases, described=True, peopled=True)
 
 
 def test_a_call_becomes_entries_and_its_gear_needs_a_wash(officer: Client) -> None:
@@ -135,7 +125,7 @@ def test_without_a_department_the_page_says_what_is_missing(databases: Databases
 def test_signed_out_leads_to_the_sign_in(databases: Databases) -> None:
     """Nothing of a record is shown to nobody."""
     databases.fresh("sqlite")
-    answer = Client().get("/wash/")
+    answer = Client(SERVER_NAME="localhost").get("/wash/")
 
     assert answer.status_code == 302
     assert answer["Location"].startswith("/sign-in/")
@@ -148,7 +138,7 @@ def test_an_office_without_the_right_is_told_so(databases: Databases) -> None:
     from sootline.storage.models import User  # noqa: PLC0415
 
     user = User.objects.make("member", None, ["member"], member="223")
-    client = Client()
+    client = Client(SERVER_NAME="localhost")
     client.force_login(user, backend="django.contrib.auth.backends.ModelBackend")
 
     assert client.get("/").status_code == 200

@@ -7,13 +7,25 @@ from dataclasses import dataclass
 from sootline.core.basis import ComponentId, MessageId
 from sootline.core.care import Decision
 from sootline.core.exposure.calls import Answer
-from sootline.core.gear import Assembly, CareStage, Component, Element, find_kind
+from sootline.core.gear import Assembly, CareStage, Component, Element, Layer, find_kind
 from sootline.core.job.jobs import Job
 from sootline.core.rebuild import AfterWashCheck, Felt, Flaw, FlawFound, Verdict
 from sootline.web.forms import CheckForm
 from sootline.web.reading.marks import Mark, mark_of
 
 _ON_ITS_WAY = (CareStage.WASHED, CareStage.DRYING, CareStage.TO_CHECK)
+_CLOTH = (Layer.SHELL, Layer.LINER, Layer.SOFT, Layer.STRAP, Layer.GLOVE)
+# What can be seen on some kinds only; whatever is not named here can be seen on any.
+_ONLY_ON: dict[Flaw, tuple[Layer, ...]] = {
+    Flaw.SOLE_WORN: (Layer.BOOT,),
+    Flaw.LINER_PULLED: (Layer.GLOVE,),
+    Flaw.TRIM_LIFTED: (Layer.SHELL, Layer.HARD),
+    Flaw.CUFF: (Layer.SHELL, Layer.LINER, Layer.GLOVE),
+    Flaw.HOOK_SNAG: _CLOTH,
+    Flaw.SEAM_OPEN: (*_CLOTH, Layer.BOOT, Layer.PADDING),
+    Flaw.CRACKED: (Layer.HARD, Layer.BOOT, Layer.GLOVE, Layer.PAD, Layer.PADDING),
+    Flaw.CLOSURE: (Layer.SHELL, Layer.LINER, Layer.GLOVE, Layer.BOOT, Layer.STRAP, Layer.KIT),
+}
 _BUILT = (Element.COAT, Element.TROUSERS, Element.COVERALL)
 
 
@@ -101,6 +113,12 @@ def list_builds(job: Job) -> Iterator[ToBuild]:
         apart = [part for part in parts if part.state.assembly is Assembly.APART]
         if apart:
             yield ToBuild(owner=owner, element=element, parts=tuple(parts))
+
+
+def flaws_on(component: Component) -> tuple[Flaw, ...]:
+    """List what can be seen on a piece of this kind."""
+    layer = find_kind(component.kind).layer
+    return tuple(flaw for flaw in Flaw if layer in _ONLY_ON.get(flaw, (layer,)))
 
 
 def read_points(points: Iterable[MessageId], form: CheckForm) -> list[tuple[str, str]]:

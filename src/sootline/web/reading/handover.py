@@ -14,8 +14,9 @@ def read_handover(handover: Handover) -> list[tuple[str, Rows]]:
     for left, pieces in handover.exceptions:
         rows: dict[tuple[str, str], list[Component]] = defaultdict(list)
         for one in pieces:
-            where = str(one.state.holder or one.state.place or "")
-            rows[one.owner or one.set or "-", where].append(one)
+            holder = one.state.holder if one.state.holder != one.owner else None
+            where = str(holder or one.state.place or "")
+            rows[one.owner or one.set or "", where].append(one)
         listed = [(owner, there, where) for (owner, where), there in rows.items()]
         found.append((left.value, listed))
     return found

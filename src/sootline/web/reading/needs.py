@@ -10,7 +10,7 @@ from sootline.core.gear import Component, Hold
 from sootline.core.job.jobs import Job
 from sootline.tasks.decide import Decided
 from sootline.tasks.hold_labels import HoldLabel, list_hold_labels
-from sootline.web.reading.saying import Said, said
+from sootline.web.reading.saying import Resting, Said, resting, said
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -38,7 +38,7 @@ class Need:
 
     what: tuple[Said, ...]
     pieces: tuple[Component, ...]
-    reasons: tuple[Finding, ...]
+    reasons: tuple[Resting, ...]
     whole: bool
 
 
@@ -80,7 +80,8 @@ def what_of(decision: Decision) -> tuple[Said, ...]:
     """Say in a few words what a component needs: fate, level, disinfection, method."""
     words = [said(f"name.fate.{decision.fate}")]
     if decision.fate in (Fate.WASH, Fate.HOLD):
-        words.append(said(f"name.level.{decision.level}"))
+        then = "web.needs.level" if decision.fate is Fate.WASH else "web.needs.then"
+        words.append(said(then, level=decision.level))
         if decision.disinfection:
             words.append(said(f"name.disinfection.{decision.disinfection}"))
     if decision.fate is Fate.WASH:
@@ -133,7 +134,7 @@ def _members(
                 Need(
                     what=what,
                     pieces=tuple(pieces[one.component] for one in alike),
-                    reasons=_once(iter(alike[0].reasons)),
+                    reasons=resting(_once(alike[0].reasons)),
                     whole=bool(owner) and len(alike) == owned,
                 )
                 for what, alike in needs.items()

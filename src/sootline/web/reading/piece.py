@@ -9,7 +9,7 @@ from sootline.tasks.desk import Desk, Report
 from sootline.tasks.list_due import DueItem, DueList
 from sootline.web.reading.marks import Mark, mark_of
 from sootline.web.reading.needs import what_of
-from sootline.web.reading.saying import Said
+from sootline.web.reading.saying import Resting, Said, resting
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -40,6 +40,9 @@ class PieceShown:
     due: tuple[DueItem, ...]
     same_set: tuple[Component, ...]
     reports: tuple[Report, ...]
+    reasons: tuple[Resting, ...]
+    unknowns: tuple[Resting, ...]
+    cautions: tuple[Resting, ...]
 
 
 def read_piece(
@@ -69,5 +72,8 @@ def read_piece(
             for one in desk.job.components
             if one.set is not None and one.set == component.set and one.id != component.id
         ),
+        reasons=resting(decision.reasons),
+        unknowns=resting(decision.unknowns),
+        cautions=resting(decision.cautions),
         reports=tuple(one for one in reversed(desk.reports) if piece in one.about),
     )

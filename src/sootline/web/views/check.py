@@ -8,11 +8,17 @@ from sootline.core.basis import ComponentId
 from sootline.core.care import Fate
 from sootline.core.exposure.calls import Answer
 from sootline.core.gear import CareStage, find_kind
-from sootline.core.rebuild import Built, Flaw
+from sootline.core.rebuild import Built
 from sootline.tasks.deeds import Checked, PutTogether
 from sootline.web.answers import Answers, answers_of
 from sootline.web.forms import BuildForm, CheckForm
-from sootline.web.reading.checks import check_of, list_builds, read_check_room, read_points
+from sootline.web.reading.checks import (
+    check_of,
+    flaws_on,
+    list_builds,
+    read_check_room,
+    read_points,
+)
 from sootline.web.reports import actor_of, report
 
 _GET_POST = require_http_methods(["GET", "HEAD", "POST"])
@@ -49,7 +55,7 @@ def one(request: HttpRequest, piece: str) -> HttpResponse:
         "form": form,
         "points": read_points(points, form),
         "answers": [Answer.YES.value, Answer.NO.value],
-        "flaws": [flaw.value for flaw in Flaw],
+        "flaws": [flaw.value for flaw in flaws_on(component)],
         "by": form.data.get("by", actor_of(request)),
     }
     return render(request, "check/one.html", facts, status=422 if form.errors else 200)

@@ -36,7 +36,7 @@ def _line(item: DueItem) -> tuple[str, str, str, int]:
     due = item.due
     return (
         (due.first_day.earliest or due.first_day.latest or "").__str__(),
-        str(item.component.owner or item.component.set or "-"),
+        str(item.component.owner or item.component.set or ""),
         due.matter.value,
         due.days_over or 0,
     )
