@@ -4,7 +4,6 @@ Runs get explicit contents: a run that starts as soon as anything is wet would h
 gloves and keep the door shut for hours.
 """
 
-from sootline.core.washplan.dispatch import Choice
 from sootline.core.washplan.shop import NEVER, Shop, Stage, cabinet_free
 
 Runs = tuple[tuple[tuple[int, ...], ...], ...]
@@ -70,17 +69,3 @@ def with_forced(shop: Shop, runs: Runs) -> Runs:
             c = max(range(len(new)), key=lambda c: shop.cabinets[c])
             new[c].append((i,))
     return tuple(tuple(one) for one in new)
-
-
-def legal_runs(shop: Shop, choice: Choice) -> bool:
-    """Say whether every run fits its cabinet and what cannot hang on the rack is in one."""
-    inside: set[int] = set()
-    for units, runs in zip(shop.cabinets, choice.runs, strict=True):
-        for run in runs:
-            inside.update(run)
-            if sum(shop.items[i].units for i in run) > units:
-                return False
-    return all(
-        i in inside or item.units <= shop.instance.rack_units or item.stage > Stage.WET
-        for i, item in enumerate(shop.items)
-    )

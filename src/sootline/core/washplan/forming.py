@@ -8,7 +8,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from heapq import heappop, heappush
 
-from sootline.core.washplan.dispatch import DrumLoad
+from sootline.core.washplan.choice import DrumLoad
 from sootline.core.washplan.shop import HAND, Shop, Stage
 
 

@@ -5,7 +5,7 @@ from itertools import product
 
 from sootline.core.basis import ComponentId
 from sootline.core.washplan.cabinets import with_forced
-from sootline.core.washplan.dispatch import Choice, DrumLoad
+from sootline.core.washplan.choice import Choice, DrumLoad
 from sootline.core.washplan.forming import form_loads, group_of, least_rank
 from sootline.core.washplan.plan import Plan
 from sootline.core.washplan.rules import arrival, complete, cover

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from enum import StrEnum
 
 from sootline.core.washplan.cabinets import Runs, assign_runs, with_forced
-from sootline.core.washplan.dispatch import Choice
+from sootline.core.washplan.choice import Choice
 from sootline.core.washplan.forming import (
     Formed,
     Group,

@@ -5,26 +5,26 @@ over a grid of orders, and the best are annealed. Nothing here reads a clock: `s
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from itertools import islice
-from math import exp
-from random import Random
 
 from sootline.core.basis import BadInputError, Fault, MessageId
+from sootline.core.washplan.bench import Bench
 from sootline.core.washplan.bound import bound_of
-from sootline.core.washplan.dispatch import Choice, Timetable, dispatch
+from sootline.core.washplan.choice import Choice
+from sootline.core.washplan.engine import Engine, interpreted
+from sootline.core.washplan.found import Found, Judge
 from sootline.core.washplan.instance import Instance
-from sootline.core.washplan.moves import At, merged, neighbour
+from sootline.core.washplan.kernel.drawing import draw
 from sootline.core.washplan.plan import Goal, Plan
 from sootline.core.washplan.pool import as_choice, grid
 from sootline.core.washplan.rules import HandRule, rule_choice
-from sootline.core.washplan.score import Judge, Rank
 from sootline.core.washplan.shop import Shop, open_shop
+from sootline.core.washplan.tidy import merged
 from sootline.core.washplan.writeout import write_plan
 
 Stop = Callable[[], bool]
 SINGLE_PIECES_UP_TO = 250
-RETARGET = 0.3
 PROMISING = 1.2
 FIRST_CYCLE = 600
 MOST_MERGES = 40
@@ -32,6 +32,26 @@ LONGEST_CYCLE = 20_000
 # Shares of the cost that a step may be worse by, at the two ends; with many pieces there is less
 # time to cool down. Found by trying.
 HOT, COLD, HOT_PIECES = 0.02, 0.0001, 100
+# With a clock: until which share of the time loads are formed, and where each annealing ends.
+FORMING = 0.08
+CYCLES = (0.4, 0.7, 1.0)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Helps:
+    """What makes a search better where it is there.
+
+    Args:
+        engine: runs the kernel.
+        share: how much of the time is over, from 0 to 1; None where nobody knows.
+        bound: the best bound that something else has found so far, None for none yet.
+        tie: a plan with fewer loads is taken if it costs at most this share of the objective.
+    """
+
+    engine: Engine = field(default_factory=interpreted)
+    share: Callable[[], float] | None = None
+    bound: Callable[[], float | None] = lambda: None
+    tie: float = 0.0
 
 
 def solve(
@@ -42,6 +62,7 @@ def solve(
     stop: Stop,
     seed: int = 0,
     known: Plan | None = None,
+    helps: Helps | None = None,
 ) -> Plan:
     """Find the best plan until `stop` says so, with a bound on what any plan can reach.
 
@@ -51,13 +72,14 @@ def solve(
             are tried in any case.
         seed: the same seed and the same number of times asked give the same plan.
         known: an earlier plan whose decisions join the pool.
+        helps: without it the kernel is interpreted and the bound is the plain one.
 
     Raises:
         BadInputError: no deadline is given, or the helpers' hours end before the work does.
     """
     if goal is Goal.DEADLINE and by is None:
         raise BadInputError([Fault(place="by", message=MessageId("washplan.no_deadline"))])
-    search = _Search(instance, goal, by or 0, stop, seed)
+    search = _Search(instance, Judge(goal=goal, by=by or 0), stop, seed, helps or Helps())
     search.by_hand(known)
     search.bound = bound_of(instance, goal=goal, by=by or 0)
     search.improve()
@@ -65,150 +87,173 @@ def solve(
     return search.plan()
 
 
-def hand_plan(instance: Instance, rule: HandRule) -> Plan:
+def hand_plan(instance: Instance, rule: HandRule, engine: Engine | None = None) -> Plan:
     """Plan as one hand rule does, everything but the loads by the search's own dispatcher.
 
     Raises:
         BadInputError: the helpers' hours end before the work does.
     """
-    search = _Search(instance, Goal.SOONEST, 0, lambda: True, 0)
+    judge = Judge(goal=Goal.SOONEST, by=0)
+    helps = Helps(engine=engine) if engine else Helps()
+    search = _Search(instance, judge, lambda: True, 0, helps)
     search.by_rule(rule)
     return search.plan()
-
-
-@dataclass(frozen=True, kw_only=True)
-class _Found:
-    """A choice with what it led to."""
-
-    shop: Shop
-    choice: Choice
-    table: Timetable
-    rank: Rank
-    cost: float
 
 
 class _Search:
     """The best so far, and the ways to better it."""
 
-    def __init__(self, instance: Instance, goal: Goal, by: int, stop: Stop, seed: int) -> None:
-        self.judge = Judge(
-            priority=tuple(member.priority for member in instance.members), goal=goal, by=by
-        )
-        self.shop = open_shop(instance)
-        self.stop = stop
-        self.chance = Random(seed)  # noqa: S311 - a search, not a secret
-        self.best: _Found | None = None
+    def __init__(
+        self, instance: Instance, judge: Judge, stop: Stop, seed: int, helps: Helps
+    ) -> None:
+        self.judge, self.stop, self.helps = judge, stop, helps
+        self.bench = self._bench(open_shop(instance))
+        self.chance = helps.engine.ints([1 + seed % 2_000_000_000])
+        for _ in range(3):
+            draw(self.chance, 2)
+        self.best: Found | None = None
         self.bound: float | None = None
+
+    def _bench(self, shop: Shop) -> Bench:
+        return Bench(shop, self.helps.engine)
 
     def by_hand(self, known: Plan | None) -> None:
         """Try the hand rules and the known plan."""
         for rule in HandRule:
             self.by_rule(rule)
         if known is not None:
-            self._settle(as_choice(self.shop, known))
-            fine = open_shop(self.shop.instance, single=True)
-            self._settle(as_choice(fine, known), fine)
+            for bench in (self.bench, self._single()):
+                self._settle(as_choice(bench.shop, known), bench)
 
     def by_rule(self, rule: HandRule) -> None:
         """Try one hand rule, with and without cabinet runs."""
-        for boxed in (True, False) if self.shop.cabinets else (False,):
-            self._settle(rule_choice(self.shop, rule, boxed=boxed))
+        for boxed in (True, False) if self.bench.shop.cabinets else (False,):
+            self._settle(rule_choice(self.bench.shop, rule, boxed=boxed), self.bench)
 
     def improve(self) -> None:
-        """Form loads over the grid, then anneal in ever longer cycles, then piece by piece."""
-        for choice in grid(self.shop):
-            if self._over():
-                return
-            self._settle(choice)
+        """Form loads over the grid, then anneal, then piece by piece."""
+        share = self.helps.share
+        for choice in grid(self.bench.shop):
+            if self._over() or (share and share() > FORMING):
+                break
+            self._settle(choice, self.bench)
+        if share:
+            for end in CYCLES:
+                self._anneal_until(self._grain(end), share, end)
+            return
         length = FIRST_CYCLE
-        fine = len(self.shop.instance.pieces) <= SINGLE_PIECES_UP_TO
         while not self._over():
             self._anneal(self._best(), length)
-            if fine:
-                self._anneal(self._single(self._best()), length)
+            if len(self.bench.shop.instance.pieces) <= SINGLE_PIECES_UP_TO:
+                self._anneal(self._as_single(self._best()), length)
             length = min(2 * length, LONGEST_CYCLE)
 
+    def _grain(self, end: float) -> Found:
+        """Say from where an annealing with a clock starts: late ones see single pieces."""
+        few = len(self.bench.shop.instance.pieces) <= SINGLE_PIECES_UP_TO
+        return self._as_single(self._best()) if few or end > CYCLES[0] else self._best()
+
     def tidy(self) -> None:
-        """Wash fewer loads where that costs nobody anything."""
+        """Wash fewer loads where that costs nobody anything, or no more than the tie allows."""
         tries, bettered = MOST_MERGES, True
         while bettered:
             best, bettered = self._best(), False
-            for choice in islice(merged(best.shop, best.choice), tries):
+            for choice in islice(merged(best.bench.shop, best.choice()), tries):
                 tries -= 1
-                self._find(best.shop, choice)
+                found = self._find(choice, best.bench)
+                if found and self.best is best and self._ties(found, best):
+                    self.best = found
                 bettered = self.best is not best
                 if bettered:
                     break
 
+    def _ties(self, found: Found, best: Found) -> bool:
+        more = self.judge.value(found) - self.judge.value(best)
+        return bool(self.helps.tie) and more <= self.helps.tie * self.judge.value(best)
+
     def plan(self) -> Plan:
         """Write the best out, with its bound and gap."""
         best = self._best()
-        plan = write_plan(best.shop, best.choice, best.table)
+        plan = write_plan(best)
         if self.bound is None:
             return plan
-        return replace(plan, bound=self.bound, gap=self.judge.gap(best.table, self.bound))
+        return replace(plan, bound=self.bound, gap=self.judge.gap(best, self.bound))
 
     def _over(self) -> bool:
         """Say whether nothing better is wanted or possible."""
-        best, bound = self.best, self.bound
+        best, bound = self.best, self._newest_bound()
         if best is not None and bound is not None and self.judge.goal is not Goal.DEADLINE:
             # With a deadline the members who miss it, and the tie-break, are worth going on for.
-            return self.judge.gap(best.table, bound) <= 0 or self.stop()
+            return self.judge.gap(best, bound) <= 0 or self.stop()
         return self.stop()
 
-    def _best(self) -> _Found:
+    def _newest_bound(self) -> float | None:
+        other = self.helps.bound()
+        if other is not None and self.bound is not None:
+            closer = min if self.judge.goal is Goal.DEADLINE else max
+            self.bound = closer(self.bound, other)
+        return self.bound
+
+    def _best(self) -> Found:
         if self.best is None:
             place, message = "helpers", MessageId("washplan.helpers_run_out")
             raise BadInputError([Fault(place=place, message=message)])
         return self.best
 
-    def _find(self, shop: Shop, choice: Choice) -> _Found | None:
+    def _find(self, choice: Choice, bench: Bench) -> Found | None:
         """Run a choice through the wash room; None if the helpers' hours end before the work."""
-        table = dispatch(shop, choice)
-        if table is None:
+        found = Found(bench=bench, picks=bench.picks(choice), times=bench.times())
+        if not bench.engine.run_clock(bench.facts, found.picks, bench.room, found.times):
             return None
-        rank, cost = self.judge.rank(table), self.judge.cost(table)
-        found = _Found(shop=shop, choice=choice, table=table, rank=rank, cost=cost)
-        if self.best is None or rank < self.best.rank:
+        if self.best is None or self.judge.better(found, self.best):
             self.best = found
         return found
 
-    def _settle(self, choice: Choice, shop: Shop | None = None) -> None:
+    def _settle(self, choice: Choice, bench: Bench) -> None:
         """Aim at what came out, some times over, as long as it promises anything."""
         for _ in range(3):
-            found = self._find(shop or self.shop, choice)
-            if found is None or found.cost > PROMISING * self._best().cost:
+            found = self._find(choice, bench)
+            if found is None or self.judge.cost(found) > PROMISING * self.judge.cost(self._best()):
                 return
-            choice = replace(choice, target=self.judge.targets(found.table))
+            choice = replace(choice, target=self.judge.targets(found))
 
-    def _single(self, found: _Found) -> _Found:
+    def _single(self) -> Bench:
+        return self._bench(open_shop(self.bench.shop.instance, single=True))
+
+    def _as_single(self, found: Found) -> Found:
         """See a choice piece by piece."""
-        shop = open_shop(found.shop.instance, single=True)
-        if len(shop.items) == len(found.shop.items):
+        shop = open_shop(found.bench.shop.instance, single=True)
+        if len(shop.items) == len(found.bench.shop.items):
             return found
-        plan = write_plan(found.shop, found.choice, found.table)
-        return self._find(shop, as_choice(shop, plan)) or found
+        return self._find(as_choice(shop, write_plan(found)), self._bench(shop)) or found
 
-    def _anneal(self, found: _Found, length: int) -> None:
-        """Take random steps, ever less often one that makes it worse."""
-        hot = HOT * min(1.0, HOT_PIECES / len(self.shop.instance.pieces))
-        for step in range(length):
-            if self._over():
-                return
-            tried = self._step(found)
-            if tried is not None:
-                heat = hot * (COLD / hot) ** (step / length) * found.cost
-                worse = (tried.cost - found.cost) / max(heat, 1e-9)
-                if worse <= 0 or self.chance.random() < exp(-worse):
-                    found = tried
+    def _hot(self) -> float:
+        return HOT * min(1.0, HOT_PIECES / max(1, len(self.bench.shop.instance.pieces)))
 
-    def _step(self, found: _Found) -> _Found | None:
-        """Try a neighbour, now and then with the members' targets set to what came out."""
-        at = At(shop=found.shop, choice=found.choice, table=found.table, chance=self.chance)
-        moved = neighbour(at)
-        if moved is None:
-            return None
-        if self.chance.random() < RETARGET:
-            aims = self.judge.targets(found.table), tuple(found.table.ready)
-            moved = replace(moved, target=self.chance.choice(aims))
-        return self._find(found.shop, moved)
+    def _anneal(self, found: Found, length: int) -> None:
+        """Take so many random steps, ever less often one that makes it worse."""
+        now, step = found.copy(), 0
+        hot = self._hot()
+        while step < length and not self._over():
+            steps = min(found.bench.steps, length - step)
+            first, last = (hot * (COLD / hot) ** (at / length) for at in (step, step + steps))
+            self._steps(now, first, last, steps)
+            step += steps
+
+    def _anneal_until(self, found: Found, share: Callable[[], float], end: float) -> None:
+        """Take random steps until a share of the time is over, colder and colder."""
+        now, begin, hot = found.copy(), share(), self._hot()
+        while not self._over() and (at := share()) < end:
+            heat = hot * (COLD / hot) ** max(0.0, (at - begin) / (end - begin))
+            self._steps(now, heat, heat, found.bench.steps)
+
+    def _steps(self, now: Found, hot: float, cold: float, steps: int) -> None:
+        """Let the kernel take steps from `now`, which moves; keep the best."""
+        bench, best, new = now.bench, self._best(), now.copy()
+        top = best.copy() if best.bench is bench else now.copy()
+        bench.engine.anneal(
+            bench.facts, self.judge.aim(bench), now.picks, now.times, top.picks, top.times,
+            new.picks, new.times, bench.room, self.chance, hot, cold, steps,
+        )  # fmt: skip
+        if self.judge.better(top, best):
+            self.best = top
