@@ -85,7 +85,11 @@ def read_person(call: Call, before: Presence, form: PersonForm) -> dict[str, obj
         "places": [(one, one in chosen) for one in PLACES],
         "smoke": [(one.value, one is before.smoke) for one in Answer],
         "done": [(one.value, one is before.decon.done) for one in Done],
-        "methods": [(one.value, one is before.decon.method) for one in DeconMethod],
+        "methods": [
+            (one.value, said(f"name.decon_method.{one}"), one is before.decon.method)
+            for one in DeconMethod
+        ],
+        "reason": before.decon.reason or "",
         "bags": ", ".join(before.bags),
         "taken_bags": sorted({bag for one in call.people for bag in one.bags}),
     }
