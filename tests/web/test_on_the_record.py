@@ -1,62 +1,22 @@
 """An account sees the record's desk, and what it reports becomes entries."""
 
-import datetime as dt
-
 import pytest
 from django.test import Client
 from tests.integration.store_databases import Databases
 from tests.web.pages import points, read, send, text_of
+from tests.web.records import account, act
 
-from sootline.core.basis import DeviceId, MemberId
-from sootline.core.job.things import DepartmentFacts
-from sootline.core.ledger import ClockSource, Established, Occurred
-from sootline.core.ledger.acts import Act
-from sootline.tasks.register_gear import register_components
-from sootline.tasks.register_things import describe_department, register_things
+from sootline.core.basis import BadInputError, CallId
+from sootline.tasks.deeds import HazardsSaid
+from sootline.tasks.write_reports import write
 from sootline.wiring.demo import demo_job
-
-EVERYBODY = ("gear-officer", "safety-officer")
-
-
-def _act(key: str) -> Act:
-    moment = dt.datetime(2026, 3, 1, 12, tzinfo=dt.UTC)
-    return Act(
-        idem=key,
-        occurred=Occurred.at(moment, ClockSource.SERVER),
-        device=DeviceId("test"),
-        actor=MemberId("118"),
-        established=Established.SIGNED_IN,
-    )
-
-
-def _account(databases: Databases, *, described: bool, peopled: bool) -> Client:
-    """Make a record, with or without a department and its people, and sign in to it."""
-    # Only once the framework is set up.
-    from sootline.storage.models import User  # noqa: PLC0415
-    from sootline.wiring.store import open_book, open_store, prepare  # noqa: PLC0415
-
-    databases.fresh("sqlite")
-    prepare(open_store())
-    book, job = open_book(), demo_job()
-    if described:
-        facts = DepartmentFacts(department=job.department, guides=job.guides,
-                                wash_room=job.wash_room, riding=job.riding)  # fmt: skip
-        if not peopled:
-            facts = DepartmentFacts(department=job.department)
-        describe_department(book, _act("department"), facts)
-    if peopled:
-        register_things(book, _act("members"), job.members)
-        register_components(book, _act("gear"), job.components)
-    user = User.objects.make("118", None, EVERYBODY, member="118")
-    client = Client(SERVER_NAME="localhost")
-    client.force_login(user, backend="django.contrib.auth.backends.ModelBackend")
-    return client
+from sootline.wiring.rules import RULES
 
 
 @pytest.fixture
 def officer(databases: Databases) -> Client:
     """Sit at a record with a department, its people and its gear, as one who may do everything."""
-    return _account(databases, described=True, peopled=True)
+    return account(databases)
 
 
 def test_a_call_becomes_entries_and_its_gear_needs_a_wash(officer: Client) -> None:
@@ -109,14 +69,14 @@ def test_the_newest_act_is_withdrawn_as_a_whole(officer: Client) -> None:
                                   "/history/"])  # fmt: skip
 def test_an_empty_department_has_pages(databases: Databases, path: str) -> None:
     """With a department and nobody in it, every screen says so and none fails."""
-    client = _account(databases, described=True, peopled=False)
+    client = account(databases, owners=())
 
     assert client.get(path).status_code == 200
 
 
 def test_without_a_department_the_page_says_what_is_missing(databases: Databases) -> None:
     """A record that was never described makes no job; the page names it."""
-    answer = _account(databases, described=False, peopled=False).get("/")
+    answer = account(databases, described=False, owners=()).get("/")
 
     assert answer.status_code == 503
     assert "department" in answer.content.decode()
@@ -133,14 +93,21 @@ def test_signed_out_leads_to_the_sign_in(databases: Databases) -> None:
 
 def test_an_office_without_the_right_is_told_so(databases: Databases) -> None:
     """A member sees who can ride, and not where somebody was at a call."""
-    _account(databases, described=True, peopled=True)
-    # Only once the framework is set up.
-    from sootline.storage.models import User  # noqa: PLC0415
-
-    user = User.objects.make("member", None, ["member"], member="223")
-    client = Client(SERVER_NAME="localhost")
-    client.force_login(user, backend="django.contrib.auth.backends.ModelBackend")
+    client = account(databases, roles=("member",))
 
     assert client.get("/").status_code == 200
     assert client.get("/call/").status_code == 403
     assert "This is for others" in client.get("/call/").content.decode()
+
+
+def test_nothing_is_said_of_a_call_that_is_not_recorded(officer: Client) -> None:
+    """A call's number that the record does not know is refused by its place."""
+    # Only once the framework is set up.
+    from sootline.wiring.store import open_book  # noqa: PLC0415
+
+    assert officer.session
+    deed = HazardsSaid(call=CallId("none"), hazards=())
+    with pytest.raises(BadInputError) as refused:
+        write(RULES, open_book(), act("late"), demo_job(), deed)
+
+    assert [one.place for one in refused.value.faults] == ["call"]

@@ -6,11 +6,13 @@ that is still to be seen to.
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import replace
+from typing import assert_never
 
 from sootline.core.basis import (
     BadInputError,
     CallId,
     ComponentId,
+    DateSpan,
     Fault,
     Finding,
     MessageId,
@@ -19,13 +21,15 @@ from sootline.core.basis import (
 from sootline.core.exposure.calls import Call, Presence
 from sootline.core.gear import Component, Element, Refusal, apply, find_kind
 from sootline.core.gear.events import Event, EventKind
+from sootline.core.gear.records import Deed, Record
 from sootline.core.gear.state import Assembly, CareStage, State
 from sootline.core.job.jobs import Job
 from sootline.core.rebuild import AfterWashCheck, Built, Next
+from sootline.core.rulebook import Level
+from sootline.tasks.decide import decide_job
 from sootline.tasks.deeds import (
     CallCame,
     Checked,
-    Deed,
     HazardsSaid,
     LookedOver,
     PersonSaid,
@@ -34,6 +38,10 @@ from sootline.tasks.deeds import (
     Washed,
     WashStep,
 )
+from sootline.tasks.deeds import (
+    Deed as Reported,
+)
+from sootline.tasks.list_due import civil_day
 from sootline.tasks.ports import Rules
 from sootline.tasks.rebuild_gear import rebuild_gear
 
@@ -44,12 +52,14 @@ _STEPS = {
     WashStep.BY_HAND: (EventKind.RETURNED_SOILED, EventKind.SORTED, EventKind.WASHED_BY_HAND),
     WashStep.HUNG: (EventKind.HUNG,),
 }
+_WASHED = (WashStep.ENDED, WashStep.BY_HAND)
+_ADVANCED = (Level.ADVANCED, Level.SPECIALISED)
 _PLACED = (EventKind.PUT_IN_WASHER, EventKind.HUNG)
 _TAKEN_APART = (Element.COAT, Element.TROUSERS, Element.COVERALL)
 _UNHUNG = (CareStage.WASHED, CareStage.DRYING)
 
 
-def take(rules: Rules, job: Job, deed: Deed, *, by: str) -> Job:
+def take(rules: Rules, job: Job, deed: Reported, *, by: str) -> Job:
     """Return the job as it is after a deed.
 
     Args:
@@ -67,6 +77,8 @@ def take(rules: Rules, job: Job, deed: Deed, *, by: str) -> Job:
             after = _with_call(job, replace(_call(job, name), hazards=hazards))
         case Washed():
             after = _happen(job, deed.pieces, _STEPS[deed.step], by=by, place=deed.place)
+            if deed.step in _WASHED:
+                after = _cleaned(rules, after, deed.pieces, by=by)
         case LookedOver(pieces=pieces):
             looked = _happen(job, pieces, (EventKind.WORN, EventKind.LOOKED_OVER), by=by)
             after = _seen_to(looked, pieces)
@@ -76,6 +88,8 @@ def take(rules: Rules, job: Job, deed: Deed, *, by: str) -> Job:
             after = _build(rules, job, built, by=deed.by)
         case Planned():
             after = job
+        case _:
+            assert_never(deed)
     return after
 
 
@@ -97,6 +111,22 @@ def _with_person(call: Call, presence: Presence) -> Call:
         return replace(call, people=(*call.people, presence))
     people = tuple(presence if one.member == presence.member else one for one in call.people)
     return replace(call, people=people)
+
+
+def _cleaned(rules: Rules, job: Job, names: Collection[ComponentId], *, by: str) -> Job:
+    """Write an advanced cleaning into the life of each piece that was to have one."""
+    wanted = {one.component for one in decide_job(rules, job).decisions if one.level in _ADVANCED}
+    day = DateSpan.parse(civil_day(job).isoformat())
+    record = Record(deed=Deed.ADVANCED_CLEANING, on=day, by=by)
+    return replace(
+        job,
+        components=tuple(
+            replace(one, records=(*one.records, record))
+            if one.id in names and one.id in wanted
+            else one
+            for one in job.components
+        ),
+    )
 
 
 def _check(rules: Rules, job: Job, check: AfterWashCheck) -> Job:

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from typing import assert_never
 
 from sootline.core.basis import BadInputError, CallId, ComponentId, Fault, MemberId, MessageId
 from sootline.core.exposure.calls import Call, Presence
@@ -69,6 +70,8 @@ def write(rules: Rules, book: Book, act: Act, job: Job, deed: Deed) -> None:
         case Planned(plan=plan):
             said = {"goal": plan.aim.goal.value, "loads": len(plan.worksheet.loads)}
             book.ledger.append([act.entry(EntryKind.PLANNED, HERE, said)])
+        case _:
+            assert_never(deed)
 
 
 def _recorded(book: Book, name: CallId) -> Call:
@@ -125,6 +128,8 @@ def _wash(rules: Rules, book: Book, act: Act, job: Job, deed: Washed) -> None:
             wash_by_hand(book, act, pieces, by=by, level=_level(rules, job, pieces))
         case WashStep.HUNG:
             hang(book, act, pieces, by=by, place=deed.place)
+        case _:
+            assert_never(deed.step)
 
 
 def _bring(book: Book, act: Act, pieces: Sequence[ComponentId]) -> None:
@@ -170,12 +175,12 @@ def _free(book: Book, job: Job, number: int) -> str:
 
 
 def _running(book: Book, job: Job, number: int) -> str:
-    found = f"{number}"
-    for name in _names(job, number):
-        if book.register.thing(item(ItemKind.LOAD, name)) is None:
-            break
-        found = name
-    return found
+    begun = [
+        name
+        for name in _names(job, number)
+        if book.register.thing(item(ItemKind.LOAD, name)) is not None
+    ]
+    return begun[-1] if begun else f"{number}"
 
 
 def _look_over(book: Book, act: Act, pieces: Sequence[ComponentId]) -> None:
@@ -190,7 +195,11 @@ def _check(rules: Rules, book: Book, act: Act, job: Job, check: AfterWashCheck) 
     """Record a check; what passes and was not taken apart goes back on its hook."""
     (known,) = book.known(check.component)
     pieces, stage = (check.component,), known.component.state.stage
-    if stage is CareStage.DRYING:
+    if stage is CareStage.WASHED:
+        # Felt before anybody wrote down where it hung.
+        hung = replace(act, idem=f"{act.idem}/hung")
+        hang(book, hung, pieces, by=check.by, place="-")
+    if stage in (CareStage.WASHED, CareStage.DRYING):
         take_down(book, replace(act, idem=f"{act.idem}/down"), pieces, by=check.by)
     result = rebuild_gear(rules, replace(job, checks=(check,), builds=()))
     (verdict,) = result.pieces

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from sootline.core.basis import ComponentId, Ground
-from sootline.core.care import Decision
+from sootline.core.care import Decision, Fate
 from sootline.core.gear import Component
 from sootline.tasks.desk import Desk, Report
 from sootline.tasks.list_due import DueItem, DueList
@@ -56,7 +56,7 @@ def read_piece(
     return PieceShown(
         component=component,
         mark=mark_of(component, decision),
-        what=what_of(decision),
+        what=() if decision.fate is Fate.HOOK else what_of(decision),
         decision=decision,
         limits=tuple(
             LimitLine(topic=limit.topic, value=str(stated), ground=ground, counts=place == 0)

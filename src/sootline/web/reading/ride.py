@@ -266,10 +266,15 @@ def _own_back(facts: _Facts, member: MemberId) -> tuple[Said, ...]:
     plan = facts.desk.plan
     backs = plan.worksheet.back if plan else ()
     back = next((one for one in backs if one.member == member), None)
-    if plan is None or back is None or back.at is None:
+    if plan is None or back is None or back.at is None or _all_back(facts, member):
         return ()
     message = "web.ride.own_back" if back.complete else "web.ride.own_part"
     return (said(message, span=facts.clock.span(plan.aim.start, back.at)),)
+
+
+def _all_back(facts: _Facts, member: MemberId) -> bool:
+    own = facts.owned.get(member, ())
+    return all(mark_of(one, facts.decisions[one.id]).at_rest for one in own)
 
 
 def _why_not(facts: _Facts, cannot: CannotRide) -> tuple[Said, ...]:
