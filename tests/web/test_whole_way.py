@@ -153,3 +153,22 @@ def test_a_bag_told_twice_is_one_bagging(officer: Client) -> None:
         assert send(officer, where, places=["inside"], bag=bag)[0] == 200
 
     assert read(officer, "/history/").count("bagged") == 12
+
+
+def _soiled_still(client: Client, pieces: list[str]) -> str:
+    path = f"/check/piece/{pieces[0]}/"
+    dry = dict.fromkeys(points(read(client, path)), "yes")
+    send(client, path, by="118", flaws=["soiled"], **dry)
+    return text_of(read(client, f"/pieces/{pieces[0]}/"))
+
+
+def test_what_is_soiled_still_needs_its_wash_again(demo: Client) -> None:
+    """At the demonstration, dry and dirty goes back to the washer."""
+    assert "needs wash" in _soiled_still(demo, wash(demo))
+
+
+def test_what_is_soiled_still_needs_its_wash_again_on_the_record(officer: Client) -> None:
+    """On the record, dry and dirty goes back to the washer."""
+    soil(officer)
+
+    assert "needs wash" in _soiled_still(officer, wash(officer))

@@ -204,6 +204,9 @@ def _check(rules: Rules, book: Book, act: Act, job: Job, check: AfterWashCheck) 
     result = rebuild_gear(rules, replace(job, checks=(check,), builds=()))
     (verdict,) = result.pieces
     record_check(book, act, check, verdict)
+    if verdict.next is Next.WASH_AGAIN:
+        again, thing = replace(act, idem=f"{act.idem}/again"), component(check.component)
+        book.record([again.entry(EntryKind.RETURNED_SOILED, thing, {"by": check.by})])
     if verdict.next is Next.BACK and known.component.state.assembly is Assembly.ASSEMBLED:
         _hook(book, act, pieces, known.component.owner, by=check.by)
 
