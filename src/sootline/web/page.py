@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from uuid import uuid4
 
+from django.conf import settings
 from django.http import HttpRequest
 
 from sootline.web.tongue import Light, language_of, light_of
@@ -60,6 +61,7 @@ def page(request: HttpRequest) -> dict[str, object]:
         "light": light.value,
         "lights": [one.value for one in Light],
         "tongues": languages(),
+        "demo": settings.DEMO,
         "way": WAY,
         "beyond": BEYOND,
         "beyond_routes": [*(name for stop in BEYOND for name in stop.here), "more"],
