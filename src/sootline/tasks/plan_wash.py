@@ -14,7 +14,7 @@ from sootline.core.washplan.facts import Member
 from sootline.core.washplan.instance import Instance
 from sootline.core.washplan.plan import Goal, Plan
 from sootline.core.washplan.question import Question
-from sootline.core.washplan.search import Stop, solve
+from sootline.core.washplan.search import Helps, Stop, solve
 from sootline.core.washplan.spread import spread
 from sootline.core.washplan.worksheet import Worksheet, lay_out
 from sootline.tasks.estimate_drying import room_with_estimates
@@ -79,6 +79,7 @@ def plan_wash(
     stop: Stop,
     seed: int = 0,
     aim: Aim | None = None,
+    helps: Helps | None = None,
 ) -> PlanResult:
     """Plan the wash of a job.
 
@@ -86,6 +87,7 @@ def plan_wash(
         planning: intervals for what the department has not measured.
         stop: asked again and again; True ends the search with the best so far.
         aim: instead of the job's own request.
+        helps: what makes the search better on this machine.
 
     Raises:
         BadInputError: the job names an edition or kind that does not exist, the helpers' hours
@@ -96,7 +98,7 @@ def plan_wash(
     loads = form_loads(rules, job)
     built = build_all(job, loads, planning)
     likely = built[Pace.LIKELY].instance
-    plan = solve(likely, goal=aim.goal, by=aim.by, stop=stop, seed=seed)
+    plan = solve(likely, goal=aim.goal, by=aim.by, stop=stop, seed=seed, helps=helps)
     return finish(job, loads, built, plan, aim)
 
 

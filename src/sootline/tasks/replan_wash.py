@@ -11,7 +11,7 @@ from sootline.core.washplan.build import Built
 from sootline.core.washplan.durations import Pace
 from sootline.core.washplan.plan import Plan
 from sootline.core.washplan.replan import Changes, carry_on
-from sootline.core.washplan.search import Stop, solve
+from sootline.core.washplan.search import Helps, Stop, solve
 from sootline.tasks.form_loads import form_loads
 from sootline.tasks.plan_wash import Aim, PlanResult, aim_of, build_all, finish
 from sootline.tasks.ports import Rules
@@ -54,6 +54,7 @@ def replan_wash(
     stop: Stop,
     seed: int = 0,
     aim: Aim | None = None,
+    helps: Helps | None = None,
 ) -> Replan:
     """Plan the rest of a running plan again from the job as it is now.
 
@@ -63,6 +64,7 @@ def replan_wash(
     Args:
         job: as it is now, with the same request as when the plan was made.
         changes: machines down or late, and helpers.
+        helps: what makes the search better on this machine.
 
     Raises:
         BadInputError: as `plan_wash`; or a change names what is not there, or leaves a piece
@@ -76,7 +78,7 @@ def replan_wash(
     kept = _only(running.plan, pieces)
     now = {pace: _from_now(one, kept, running.minute, changes) for pace, one in fresh.items()}
     likely = now[Pace.LIKELY].instance
-    plan = solve(likely, goal=aim.goal, by=aim.by, stop=stop, seed=seed, known=kept)
+    plan = solve(likely, goal=aim.goal, by=aim.by, stop=stop, seed=seed, known=kept, helps=helps)
     known = _named(running.plan)
     carried = fresh[Pace.LIKELY].carried
     return Replan(

@@ -15,8 +15,9 @@ from sootline.core.job.jobs import Job
 from sootline.core.verify import verify
 from sootline.core.washplan.instance import Instance
 from sootline.core.washplan.plan import Goal, Plan
-from sootline.core.washplan.search import solve
+from sootline.core.washplan.search import FEWER_LOADS, solve
 from sootline.tasks.plan_wash import Aim, PlanResult, UnsoundPlanError, aim_of, plan_wash
+from sootline.wiring.beside import helps_for
 from sootline.wiring.plans import load_planning_times, read_question, stop_after
 from sootline.wiring.rules import RULES
 
@@ -54,7 +55,8 @@ def _neutral(instance: Instance, options: argparse.Namespace) -> Plan:
     began = time.perf_counter()
     by = None if options.by is None else _minute(options.by)
     stop = stop_after(options.seconds)
-    plan = solve(instance, goal=goal, by=by, stop=stop, seed=options.seed)
+    helps = helps_for(options.seconds)
+    plan = solve(instance, goal=goal, by=by, stop=stop, seed=options.seed, helps=helps)
     if faults := verify(instance, plan):
         raise UnsoundPlanError(faults)
     return replace(plan, seconds=round(time.perf_counter() - began, 3))
@@ -69,6 +71,7 @@ def _planned(job: Job, options: argparse.Namespace) -> PlanResult:
         job,
         planning=load_planning_times(),
         stop=stop_after(options.seconds),
+        helps=helps_for(options.seconds, tie=FEWER_LOADS),
         seed=options.seed,
         aim=Aim(start=asked.start, goal=goal, by=by),
     )

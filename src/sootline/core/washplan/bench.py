@@ -94,7 +94,7 @@ def _fill(  # noqa: PLR0917 - five sections of one array
     groups: Iterable[Iterable[tuple[int, tuple[int, ...]]]], slots: int, of_item: list[int],
     order: list[int], counts: list[int], family: list[int],
 ) -> None:  # fmt: skip
-    """Number loads or runs and write down which item is in which, and their order."""
+    """Give loads or runs numbers and write down which item is in which, and their order."""
     one = 0
     for group, contents in enumerate(groups):
         for kind, items in contents:

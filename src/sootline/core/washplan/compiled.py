@@ -30,8 +30,10 @@ _MODULES: tuple[ModuleType, ...] = (
 )  # fmt: skip
 # Numbers of items moved between two looks at the clock: about a hundredth of a second.
 _STEPS = 60_000
+# Typed too narrowly for what it takes.
+_njit: Any = numba.njit
 # Nothing is allocated, so nothing has to be counted; counting cost ten times the work itself.
-_OPTIONS: dict[str, Any] = {"cache": True, "_nrt": False}
+_OPTIONS: dict[str, Any] = {"cache": True, "nogil": True, "_nrt": False}
 # Called in one place and for every minute: a call costs more than what it does.
 _INLINED = {
     "_happen", "_hang_up", "_drums", "_start_runs", "start_best", "busy_end", "_unload", "_load",
@@ -56,7 +58,7 @@ def _twins() -> dict[str, Callable[..., Any]]:
                 twin.__module__ = module.__name__
                 twin.__qualname__ = one.__qualname__
                 inline = "always" if name in _INLINED else "never"
-                twins[f"{module.__name__}.{name}"] = numba.njit(inline=inline, **_OPTIONS)(twin)
+                twins[f"{module.__name__}.{name}"] = _njit(inline=inline, **_OPTIONS)(twin)
     for module, scope in zip(_MODULES, scopes, strict=True):
         for name, one in vars(module).items():
             if isinstance(one, FunctionType) and f"{one.__module__}.{name}" in twins:

@@ -8,9 +8,10 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
+from sootline.core.washplan.earliest import Book
 from sootline.core.washplan.instance import Instance
-from sootline.core.washplan.packing import attainable, largest_sum
-from sootline.core.washplan.shop import HAND, NEVER, Item, Shop, Stage, open_shop
+from sootline.core.washplan.packing import attainable
+from sootline.core.washplan.shop import HAND, NEVER, Item, Stage, open_shop
 
 _MOST_MARKS = 20_000
 
@@ -56,15 +57,11 @@ class Rows:
 
 def make_rows(instance: Instance) -> Rows:
     """Collect every row of an instance."""
-    book = _Book(open_shop(instance, single=True))
+    book = _Counter(open_shop(instance, single=True))
     shop = book.shop
-    chain = list(shop.release)
-    for i, item in enumerate(shop.items):
-        if not book.coverable(item):
-            chain[item.member] = max(chain[item.member], book.done(i))
     return Rows(
         priority=shop.priority,
-        chain=tuple(chain),
+        chain=tuple(book.chains()),
         last=tuple(book.done(i) for i in range(len(shop.items))),
         rows=(*book.washers(), *book.helpers(), *book.stations(), *book.hanging()),
         whole=tuple(book.whole_loads()),
@@ -75,71 +72,8 @@ def make_rows(instance: Instance) -> Rows:
     )
 
 
-class _Book:
-    """Earliest minutes and least uses per piece."""
-
-    def __init__(self, shop: Shop) -> None:
-        self.shop = shop
-        self.instance = shop.instance
-        self.wet = [self._wet(item) for item in shop.items]
-        self.to_wash = shop.to_wash()
-        self.to_dry = [i for i, item in enumerate(shop.items) if item.stage <= Stage.WET]
-
-    def coverable(self, item: Item) -> bool:
-        """Say whether a spare covers the piece, or one may."""
-        return item.pieces[0].id in self.shop.given or (
-            item.stage < Stage.DONE and self.shop.stock.get(item.kind, 0) > 0
-        )
-
-    def done(self, i: int) -> int:
-        """Return the earliest minute at which the piece is inspected."""
-        item = self.shop.items[i]
-        if item.stage is Stage.DONE:
-            return item.since
-        if item.stage is Stage.DRY:
-            return item.since if not item.inspect else max(self.shop.now, item.since) + item.inspect
-        return self.wet[i] + self.tail(item)
-
-    def tail(self, item: Item) -> int:
-        """Return the least minutes from wet to inspected."""
-        return self._drying(item) + item.inspect
-
-    def _drying(self, item: Item) -> int:
-        """Return the least drying minutes over the places where the piece fits."""
-        boxed = any(item.units <= units for units in self.shop.cabinets)
-        hung = item.units <= self.instance.rack_units
-        return min(item.rack if hung else NEVER, item.cab if boxed else NEVER)
-
-    def _ready_to_wash(self, item: Item) -> int:
-        if item.stage is Stage.RAW:
-            return item.early + item.prep
-        return max(item.early, item.since)
-
-    def _free(self, w: int) -> int:
-        """Return the earliest minute at which a washer takes a new load."""
-        number = self.shop.open_load[w]
-        if number < 0:
-            return max(self.shop.free[w], self.shop.emptied[w])
-        end = self.instance.begun.loads[number].prog_end
-        out = max(self.shop.now, end) + self.instance.unload_min
-        return max(self.shop.free[w], out)
-
-    def _cycle(self, w: int, family: int) -> int:
-        programme = self.shop.machine[w][family]
-        assert programme is not None  # only asked for washers that take the piece
-        return self.instance.load_min + programme[1] + self.instance.unload_min
-
-    def _wet(self, item: Item) -> int:
-        """Return the earliest minute at which the piece may start to dry."""
-        now = self.shop.now
-        if item.stage is Stage.IN_DRUM:
-            return max(now, item.since) + self.instance.unload_min
-        if item.stage > Stage.IN_DRUM:
-            return max(now, item.since)
-        start = self._ready_to_wash(item)
-        if item.family == HAND:
-            return start + item.hand
-        return min(max(start, self._free(w)) + self._cycle(w, item.family) for w in item.washers)
+class _Counter(Book):
+    """Adds up uses per resource and tail."""
 
     def _row(self, uses: Iterable[tuple[int, float]], available: Callable[[int], float]) -> Row:
         """Sum uses by member; what is covered for good counts nowhere."""
@@ -162,26 +96,10 @@ class _Book:
 
     # Washers -----------------------------------------------------------------------------------
 
-    @cached_property
-    def fullest(self) -> dict[tuple[int, int], int]:
-        """The heaviest load that pieces of a family can make up in a washer."""
-        most = {}
-        for w in range(len(self.shop.machine)):
-            for family in range(len(self.shop.families)):
-                programme = self.shop.machine[w][family]
-                weights = [
-                    item.weight
-                    for item in (self.shop.items[i] for i in self.to_wash)
-                    if item.family == family and w in item.washers
-                ]
-                if programme and weights:
-                    most[w, family] = largest_sum(weights, programme[0])
-        return most
-
     def _share(self, item: Item) -> float:
         """Return the least washer minutes the piece takes, its load as full as can be."""
         return min(
-            item.weight / max(1, self.fullest[w, item.family]) * self._cycle(w, item.family)
+            item.weight / max(1, self.fullest[w, item.family]) * self.cycle(w, item.family)
             for w in item.washers
         )
 
@@ -193,8 +111,8 @@ class _Book:
             mine = [i for i in self.to_wash if w in self.shop.items[i].washers]
             if mine:
                 items = [self.shop.items[i] for i in mine]
-                start = max(self._free(w), min(self._ready_to_wash(item) for item in items))
-                starts.append((start, sorted({self._cycle(w, item.family) for item in items})))
+                start = max(self.free(w), min(self.ready_to_wash(item) for item in items))
+                starts.append((start, sorted({self.cycle(w, item.family) for item in items})))
         marks = [attainable(cycles, _MOST_MARKS) for _, cycles in starts]
 
         def available(minute: int) -> float:
@@ -235,7 +153,7 @@ class _Book:
                 fullest = max(self.fullest[key] for key in here)
                 # Pieces of no weight still need a load.
                 loads = -(-weight // fullest) if fullest else 1
-                minutes += loads * min(self._cycle(w, family) for w, _ in here)
+                minutes += loads * min(self.cycle(w, family) for w, _ in here)
         available = _delayed(self.washer_minutes, min(tails, default=0))
         return [Row(need=(float(minutes),), credit=0.0, available=available)]
 
@@ -256,7 +174,7 @@ class _Book:
                 fullest = max(self.fullest[w, item.family] for w in item.washers)
                 share = item.weight / max(1, fullest)
                 steps.append((i, tail, share * (instance.load_min + instance.unload_min)))
-                wash = min(self._cycle(w, item.family) for w in item.washers)
+                wash = min(self.cycle(w, item.family) for w in item.washers)
             else:
                 steps.append((i, tail, item.hand))
             if item.stage is Stage.RAW:
@@ -285,7 +203,7 @@ class _Book:
                 for i, item in enumerate(self.shop.items)
                 if item.station == station and item.stage <= Stage.PREPARED
             ]
-            start = min((self._ready_to_wash(self.shop.items[i]) for i in mine), default=0)
+            start = min((self.ready_to_wash(self.shop.items[i]) for i in mine), default=0)
             for tail in sorted({self.tail(self.shop.items[i]) for i in mine}):
                 uses = [
                     (i, float(self.shop.items[i].hand))

@@ -7,6 +7,7 @@ over a grid of orders, and the best are annealed. Nothing here reads a clock: `s
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from itertools import islice
+from typing import Protocol
 
 from sootline.core.basis import BadInputError, Fault, MessageId
 from sootline.core.washplan.bench import Bench
@@ -35,6 +36,24 @@ HOT, COLD, HOT_PIECES = 0.02, 0.0001, 100
 # With a clock: until which share of the time loads are formed, and where each annealing ends.
 FORMING = 0.08
 CYCLES = (0.4, 0.7, 1.0)
+# A tie for an officer, who does not run a drum for two hoods: half a hundredth of the objective.
+FEWER_LOADS = 0.005
+
+
+class Beside(Protocol):
+    """A bound that is worked on beside the search."""
+
+    def newest(self) -> float | None:
+        """Return the best bound so far, None for none yet."""
+        ...
+
+    def end(self) -> None:
+        """Stop working on it."""
+        ...
+
+
+# Begins to bound: instance, goal, deadline, and value and makespan of a plan there is.
+Bounder = Callable[[Instance, Goal, int, tuple[int, int]], Beside]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -44,13 +63,13 @@ class Helps:
     Args:
         engine: runs the kernel.
         share: how much of the time is over, from 0 to 1; None where nobody knows.
-        bound: the best bound that something else has found so far, None for none yet.
+        bounder: begins to bound beside the search.
         tie: a plan with fewer loads is taken if it costs at most this share of the objective.
     """
 
     engine: Engine = field(default_factory=interpreted)
     share: Callable[[], float] | None = None
-    bound: Callable[[], float | None] = lambda: None
+    bounder: Bounder | None = None
     tie: float = 0.0
 
 
@@ -82,7 +101,7 @@ def solve(
     search = _Search(instance, Judge(goal=goal, by=by or 0), stop, seed, helps or Helps())
     search.by_hand(known)
     search.bound = bound_of(instance, goal=goal, by=by or 0)
-    search.improve()
+    search.with_bounds_beside()
     search.tidy()
     return search.plan()
 
@@ -113,6 +132,7 @@ class _Search:
             draw(self.chance, 2)
         self.best: Found | None = None
         self.bound: float | None = None
+        self.beside: Beside | None = None
 
     def _bench(self, shop: Shop) -> Bench:
         return Bench(shop, self.helps.engine)
@@ -129,6 +149,20 @@ class _Search:
         """Try one hand rule, with and without cabinet runs."""
         for boxed in (True, False) if self.bench.shop.cabinets else (False,):
             self._settle(rule_choice(self.bench.shop, rule, boxed=boxed), self.bench)
+
+    def with_bounds_beside(self) -> None:
+        """Improve, and end what works beside whatever happens."""
+        best, judge = self._best(), self.judge
+        # The last minute of all is bounded well enough by counting.
+        if self.helps.bounder and judge.goal is not Goal.ALL_DONE:
+            known = judge.value(best), best.sums[1]
+            self.beside = self.helps.bounder(self.bench.shop.instance, judge.goal, judge.by, known)
+        try:
+            self.improve()
+            self._newest_bound()
+        finally:
+            if self.beside:
+                self.beside.end()
 
     def improve(self) -> None:
         """Form loads over the grid, then anneal, then piece by piece."""
@@ -188,7 +222,7 @@ class _Search:
         return self.stop()
 
     def _newest_bound(self) -> float | None:
-        other = self.helps.bound()
+        other = self.beside.newest() if self.beside else None
         if other is not None and self.bound is not None:
             closer = min if self.judge.goal is Goal.DEADLINE else max
             self.bound = closer(self.bound, other)
