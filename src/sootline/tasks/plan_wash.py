@@ -11,10 +11,11 @@ from sootline.core.washplan.bottleneck import Pressure, list_pressures
 from sootline.core.washplan.build import Built, build_instance
 from sootline.core.washplan.durations import Pace
 from sootline.core.washplan.facts import Member
+from sootline.core.washplan.helps import Helps
 from sootline.core.washplan.instance import Instance
 from sootline.core.washplan.plan import Goal, Plan
 from sootline.core.washplan.question import Question
-from sootline.core.washplan.search import Helps, Stop, solve
+from sootline.core.washplan.search import Stop, solve
 from sootline.core.washplan.spread import spread
 from sootline.core.washplan.worksheet import Worksheet, lay_out
 from sootline.tasks.estimate_drying import room_with_estimates

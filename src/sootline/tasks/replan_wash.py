@@ -9,9 +9,10 @@ from sootline.core.laundry.goods import entered
 from sootline.core.laundry.planning import PlanningTimes
 from sootline.core.washplan.build import Built
 from sootline.core.washplan.durations import Pace
+from sootline.core.washplan.helps import Helps
 from sootline.core.washplan.plan import Plan
 from sootline.core.washplan.replan import Changes, carry_on
-from sootline.core.washplan.search import Helps, Stop, solve
+from sootline.core.washplan.search import Stop, solve
 from sootline.tasks.form_loads import form_loads
 from sootline.tasks.plan_wash import Aim, PlanResult, aim_of, build_all, finish
 from sootline.tasks.ports import Rules

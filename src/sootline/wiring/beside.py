@@ -2,45 +2,76 @@
 
 import threading
 import time
+from typing import TYPE_CHECKING
 
+from sootline.core.washplan.helps import Beside, Helps
 from sootline.core.washplan.instance import Instance
-from sootline.core.washplan.plan import Goal
+from sootline.core.washplan.plan import Goal, Plan
 from sootline.core.washplan.priced import price_out
-from sootline.core.washplan.search import Beside, Helps
 from sootline.wiring.engines import find_engine
+
+if TYPE_CHECKING:
+    from sootline.core.washplan.exact import Proof
 
 
 class BoundThread:
-    """Bounds in a thread until it is told to end."""
+    """Bounds in a thread until it is told to end: by prices, then, if the call suits, by proof."""
 
-    def __init__(self, instance: Instance, goal: Goal, by: int, known: tuple[int, int]) -> None:
+    def __init__(self, instance: Instance, goal: Goal, by: int, known: Plan) -> None:
+        self._instance, self._goal, self._by, self._known = instance, goal, by, known
         self._best: float | None = None
+        self._proof: Proof | None = None
+        self._plan: Plan | None = None
         self._over = threading.Event()
-        self._thread = threading.Thread(
-            target=price_out,
-            args=(instance,),
-            kwargs={
-                "goal": goal, "by": by, "known": known, "stop": self._over.is_set,
-                "tell": self._tell,
-            },
-            daemon=True,
-        )  # fmt: skip
+        self._thread = threading.Thread(target=self._work, daemon=True)
         self._thread.start()
 
+    def _work(self) -> None:
+        instance, known, missed = self._instance, self._known, self._goal is Goal.DEADLINE
+        priority = {member.id: member.priority for member in instance.members}
+        in_time = sum(priority[one] for one, minute in known.ready.items() if minute <= self._by)
+        price_out(
+            instance, goal=self._goal, by=self._by, stop=self._over.is_set, tell=self._tell,
+            known=(in_time if missed else known.objective, known.makespan),
+        )  # fmt: skip
+        if not missed and not self._over.is_set():
+            self._prove()
+
+    def _prove(self) -> None:
+        try:
+            # Only here: it takes a second, and large calls do without; so does who lacks it.
+            from sootline.core.washplan.exact import Proof  # noqa: PLC0415
+        except ImportError:
+            return
+        if not Proof.suits(self._instance):
+            return
+        self._proof = Proof(self._instance, self._known)
+        # Whoever told this thread to end meanwhile has seen no proof to stop.
+        if not self._over.is_set():
+            self._plan = self._proof.run(self._tell)
+
     def _tell(self, bound: float) -> None:
-        self._best = bound
+        worse = min if self._goal is Goal.DEADLINE else max
+        self._best = bound if self._best is None else worse(self._best, bound)
 
     def newest(self) -> float | None:
         """Return the best bound so far."""
         return self._best
 
+    def plan(self) -> Plan | None:
+        """Return the plan that was found by proof, if it is better than the known one."""
+        return self._plan
+
     def end(self) -> None:
         """Stop bounding and wait for the step that is under way."""
         self._over.set()
-        self._thread.join()
+        while self._thread.is_alive():
+            if self._proof:
+                self._proof.stop()
+            self._thread.join(timeout=0.05)
 
 
-def _begin(instance: Instance, goal: Goal, by: int, known: tuple[int, int]) -> Beside:
+def _begin(instance: Instance, goal: Goal, by: int, known: Plan) -> Beside:
     return BoundThread(instance, goal, by, known)
 
 

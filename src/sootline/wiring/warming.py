@@ -4,7 +4,8 @@ from itertools import count
 
 from sootline.core.basis import ComponentId, MachineId, MemberId
 from sootline.core.washplan import Instance, Member, Piece, Programme, Washer
-from sootline.core.washplan.search import Helps, solve
+from sootline.core.washplan.helps import Helps
+from sootline.core.washplan.search import solve
 from sootline.wiring.engines import kept_code, load_compiled
 
 

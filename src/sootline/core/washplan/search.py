@@ -5,16 +5,16 @@ over a grid of orders, and the best are annealed. Nothing here reads a clock: `s
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from itertools import islice
-from typing import Protocol
 
 from sootline.core.basis import BadInputError, Fault, MessageId
 from sootline.core.washplan.bench import Bench
 from sootline.core.washplan.bound import bound_of
 from sootline.core.washplan.choice import Choice
-from sootline.core.washplan.engine import Engine, interpreted
+from sootline.core.washplan.engine import Engine
 from sootline.core.washplan.found import Found, Judge
+from sootline.core.washplan.helps import Beside, Helps
 from sootline.core.washplan.instance import Instance
 from sootline.core.washplan.kernel.drawing import draw
 from sootline.core.washplan.plan import Goal, Plan
@@ -38,39 +38,6 @@ FORMING = 0.08
 CYCLES = (0.4, 0.7, 1.0)
 # A tie for an officer, who does not run a drum for two hoods: half a hundredth of the objective.
 FEWER_LOADS = 0.005
-
-
-class Beside(Protocol):
-    """A bound that is worked on beside the search."""
-
-    def newest(self) -> float | None:
-        """Return the best bound so far, None for none yet."""
-        ...
-
-    def end(self) -> None:
-        """Stop working on it."""
-        ...
-
-
-# Begins to bound: instance, goal, deadline, and value and makespan of a plan there is.
-Bounder = Callable[[Instance, Goal, int, tuple[int, int]], Beside]
-
-
-@dataclass(frozen=True, kw_only=True)
-class Helps:
-    """What makes a search better where it is there.
-
-    Args:
-        engine: runs the kernel.
-        share: how much of the time is over, from 0 to 1; None where nobody knows.
-        bounder: begins to bound beside the search.
-        tie: a plan with fewer loads is taken if it costs at most this share of the objective.
-    """
-
-    engine: Engine = field(default_factory=interpreted)
-    share: Callable[[], float] | None = None
-    bounder: Bounder | None = None
-    tie: float = 0.0
 
 
 def solve(
@@ -152,10 +119,9 @@ class _Search:
 
     def with_bounds_beside(self) -> None:
         """Improve, and end what works beside whatever happens."""
-        best, judge = self._best(), self.judge
+        judge, known = self.judge, write_plan(self._best())
         # The last minute of all is bounded well enough by counting.
         if self.helps.bounder and judge.goal is not Goal.ALL_DONE:
-            known = judge.value(best), best.sums[1]
             self.beside = self.helps.bounder(self.bench.shop.instance, judge.goal, judge.by, known)
         try:
             self.improve()
@@ -211,14 +177,19 @@ class _Search:
         plan = write_plan(best)
         if self.bound is None:
             return plan
-        return replace(plan, bound=self.bound, gap=self.judge.gap(best, self.bound))
+        gap = self.judge.gap(best, self.bound)
+        proven = self.beside.plan() if self.beside else None
+        if proven is not None and proven.objective < plan.objective:
+            plan, gap = proven, (proven.objective - self.bound) / proven.objective
+        return replace(plan, bound=self.bound, gap=gap)
 
     def _over(self) -> bool:
         """Say whether nothing better is wanted or possible."""
         best, bound = self.best, self._newest_bound()
         if best is not None and bound is not None and self.judge.goal is not Goal.DEADLINE:
             # With a deadline the members who miss it, and the tie-break, are worth going on for.
-            return self.judge.gap(best, bound) <= 0 or self.stop()
+            proven = self.beside is not None and self.beside.plan() is not None
+            return proven or self.judge.gap(best, bound) <= 0 or self.stop()
         return self.stop()
 
     def _newest_bound(self) -> float | None:
