@@ -4,8 +4,8 @@ A text names its values in braces. `{limit}` puts the value in as it was given. 
 itself an id is called by its name in the reader's language: `{worn:kind}` looks up
 "name.kind.<value>", and `{kind}` alone means `{kind:kind}`. A value that has no name there stays
 as it is, so members' codes, amounts and dates need no marker. Ids listed with commas
-("coat-shell, hood") are named one by one. A value that is a message id itself is said: `{point:message}`.
-A value called `n` chooses the plural form.
+("coat-shell, hood") are named one by one. A value that is a message id itself is said:
+`{point:message}`. A value called `n` chooses the plural form.
 """
 
 import re
