@@ -18,7 +18,9 @@ from babel.messages.pofile import read_po
 SOURCE = Path(__file__).parents[2] / "src" / "sootline"
 LOCALE = SOURCE / "words" / "locale"
 # What has the look of a message id and is none: the names of files.
-NOT_MESSAGES = re.compile(r"[a-z0-9_-]+\.(json|toml|csv|xlsx|md|py|txt)")
+NOT_MESSAGES = re.compile(
+    r"[a-z0-9_-]+\.(json|toml|csv|xlsx|md|py|txt)|upkeep\.(notices|manifests|supplies)"
+)
 _ID = re.compile(r"[a-z][a-z0-9_]*(\.[a-z0-9_-]+)*\.[a-z0-9_-]*[a-z0-9]")
 _IN_TEMPLATES = re.compile(r'{% say "([a-z0-9_.-]+)"(\|add:)?')
 _MESSAGE_ARGUMENT = {"MessageId": 0, "UnreadableValueError": 0, "UsageError": 0, "say": 0,
@@ -175,7 +177,8 @@ def _ids_at(
         shape = _shape(node)
         built_by_wrapper = any(re.escape(prefix) + r"[a-z0-9_.-]+" == shape
                                for prefix, _, _ in wrappers.values())  # fmt: skip
-        if shape.split("\\")[0] in domains and not built_by_wrapper:
+        begins = shape.partition(r"\.")[0] if r"\." in shape else ""
+        if begins in domains and not built_by_wrapper:
             yield shape
     elif isinstance(node, ast.Call) and _called(node) in wrappers:
         prefix, at, name = wrappers[_called(node)]
@@ -186,6 +189,8 @@ def _ids_at(
                 yield prefix + value.value
             elif isinstance(value, ast.JoinedStr):
                 yield re.escape(prefix) + _shape(value)
+            elif prefix.count(".") > 1:
+                yield re.escape(prefix) + r"[a-z0-9_.-]+"
 
 
 def _shape(text: ast.JoinedStr) -> str:

@@ -113,7 +113,7 @@ def _exported(folder: Path) -> list[str]:
     [
         (["--host", "0.0.0.0"], "--plain-http"),  # noqa: S104
         (["--host", "0.0.0.0", "--plain-http", "--demo"], "demonstration"),  # noqa: S104
-        (["--certificate", "c.pem"], "--key"),
+        (["--tls-file", "c.pem"], "--key"),
         (["--host", "gear.example"], "--plain-http"),
     ],
 )

@@ -2,13 +2,16 @@
 
 import argparse
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from sootline.cli.output import deliver, printable
 from sootline.cli.parser import CommandParser
 from sootline.cli.registry import DONE, PROBLEM
-from sootline.core.basis import Fault
 from sootline.wiring.framework import start
 from sootline.words import say
+
+if TYPE_CHECKING:
+    from sootline.wiring.store import Checked
 
 
 def add_arguments(parser: CommandParser) -> None:
@@ -22,16 +25,16 @@ def run(options: argparse.Namespace) -> int:
     from sootline.wiring.store import check_up, open_store  # noqa: PLC0415
 
     checks = check_up(open_store(), deep=options.deep)
-    lines = (line for one in checks for line in _lines(one.name, one.faults, options.lang))
+    lines = (line for one in checks for line in _lines(one, options.lang))
     deliver(checks, lines, options)
     return PROBLEM if any(one.faults for one in checks) else DONE
 
 
-def _lines(check: str, faults: tuple[Fault, ...], lang: str) -> Iterator[str]:
-    called = say(f"store.check.name.{check}", lang=lang)
-    if not faults:
+def _lines(check: "Checked", lang: str) -> Iterator[str]:
+    called = say(f"store.check.name.{check.name}", lang=lang)
+    if not check.faults:
         yield say("store.check.line", {"check": called}, lang=lang)
-    for fault in faults:
+    for fault in check.faults:
         values = {key: printable(value) for key, value in fault.values}
         what = say(fault.message, values, lang=lang)
         yield say("store.check.amiss", {"check": called, "what": what}, lang=lang)

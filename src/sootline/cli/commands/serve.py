@@ -17,7 +17,7 @@ def add_arguments(parser: CommandParser) -> None:
     """Add where to listen, with which certificate, for how many at once."""
     parser.add_argument("--host", default="127.0.0.1", help="store.help.host")
     parser.add_argument("--port", type=int, default=8000, help="store.help.port")
-    parser.add_argument("--certificate", type=Path, metavar="FILE", help="store.help.certificate")
+    parser.add_argument("--tls-file", type=Path, metavar="FILE", help="store.help.tls_file")
     parser.add_argument("--key", type=Path, metavar="FILE", help="store.help.key")
     parser.add_argument("--plain-http", action="store_true", help="store.help.plain_http")
     parser.add_argument("--demo", action="store_true", help="store.help.demo")
@@ -32,13 +32,13 @@ def run(options: argparse.Namespace) -> int:
     from sootline.wiring.store import open_store, prepare  # noqa: PLC0415
 
     prepare(open_store())
-    scheme = "https" if options.certificate else "http"
+    scheme = "https" if options.tls_file else "http"
     address = {"address": f"{scheme}://{options.host}:{options.port}/"}
     print(say("store.serve.at", address, lang=options.lang), flush=True)
     serve(
         host=options.host,
         port=options.port,
-        certificate=options.certificate,
+        certificate=options.tls_file,
         key=options.key,
         workers=options.workers,
     )
@@ -53,15 +53,15 @@ def _choose(options: argparse.Namespace) -> None:
             demonstration for others.
     """
     local = _is_local(options.host)
-    if (options.certificate is None) != (options.key is None):
-        raise UsageError("store.serve.half_certificate")
-    if not local and options.certificate is None and not options.plain_http:
+    if (options.tls_file is None) != (options.key is None):
+        raise UsageError("store.serve.half_tls")
+    if not local and options.tls_file is None and not options.plain_http:
         raise UsageError("store.serve.plain_http", host=options.host)
     if options.demo and not local:
         raise UsageError("store.serve.demo_local", host=options.host)
     switches = {
-        "SOOTLINE_TLS": options.certificate is not None,
-        "SOOTLINE_PLAIN_HTTP": options.plain_http and options.certificate is None,
+        "SOOTLINE_TLS": options.tls_file is not None,
+        "SOOTLINE_PLAIN_HTTP": options.plain_http and options.tls_file is None,
         "SOOTLINE_DEMO": options.demo,
     }
     os.environ.update({name: "1" for name, on in switches.items() if on})

@@ -92,16 +92,18 @@ def advance(request: HttpRequest, number: int, deed: str) -> HttpResponse:
     card = _card(answers_of(request), number)
     if deed not in _STEPS:
         raise Http404
+    done = deed
+    message = f"web.wash.did.{done}"
     dries = ", ".join(where for where, _ in card.contents.drying)
     washed = Washed(
         step=_STEPS[deed],
         load=number,
         pieces=tuple(component.id for component in card.contents.components),
         place=PlaceId(dries if deed == "hang" else card.where),
-        said=say(f"web.wash.did.{deed}", {"load": str(number)}),
+        said=say(message, {"load": str(number)}),
     )
     values = {"load": str(number)}
-    report(request, f"web.wash.did.{deed}", washed, about=washed.pieces, values=values)
+    report(request, message, washed, about=washed.pieces, values=values)
     return redirect("wash-load", number=number)
 
 
