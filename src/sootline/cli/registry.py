@@ -27,6 +27,11 @@ COMMANDS: tuple[Command, ...] = (
     Command(name="decide", help="cli.help.decide", module="sootline.cli.commands.decide"),
     Command(name="loads", help="cli.help.loads", module="sootline.cli.commands.loads"),
     Command(name="plan", help="cli.help.plan", module="sootline.cli.commands.plan"),
+    Command(
+        name="compare-plans",
+        help="plan.help.compare_plans",
+        module="sootline.cli.commands.compare_plans",
+    ),
     Command(name="ride", help="cli.help.ride", module="sootline.cli.commands.ride"),
     Command(name="checks", help="cli.help.checks", module="sootline.cli.commands.checks"),
     Command(name="rebuild", help="cli.help.rebuild", module="sootline.cli.commands.rebuild"),

@@ -36,10 +36,7 @@ def add_arguments(parser: CommandParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Plan a job, or a neutral instance; 1 when something is held, refused or out of the plan."""
-    if not 0 <= options.seconds <= _MOST_SECONDS:
-        values = (("value", str(options.seconds)), ("limit", str(_MOST_SECONDS)))
-        fault = Fault(place="--seconds", message=MessageId("plan.seconds"), values=values)
-        raise BadInputError([fault])
+    within_limits(options.seconds)
     question = read_question(options.file)
     if isinstance(question, Instance):
         plan = _neutral(question, options)
@@ -48,6 +45,18 @@ def run(options: argparse.Namespace) -> int:
     result = _planned(question, options)
     deliver(result, planned_lines(question, result, options.lang), options)
     return DONE if all(back.complete for back in result.worksheet.back) else PROBLEM
+
+
+def within_limits(seconds: float) -> None:
+    """Refuse times to plan in that are below nothing or beyond an hour.
+
+    Raises:
+        BadInputError: they are.
+    """
+    if not 0 <= seconds <= _MOST_SECONDS:
+        values = (("value", str(seconds)), ("limit", str(_MOST_SECONDS)))
+        fault = Fault(place="--seconds", message=MessageId("plan.seconds"), values=values)
+        raise BadInputError([fault])
 
 
 def _neutral(instance: Instance, options: argparse.Namespace) -> Plan:
