@@ -128,9 +128,9 @@ def front_help(commands: Sequence[Command], lang: str) -> str:
             fill(say("cli.help.about", lang=lang), 90),
             "",
             say("cli.help.commands", lang=lang),
-            *(f"  {typed:<13}{say(message, lang=lang)}" for typed, message in listed),
+            *(f"  {typed:<15}{say(message, lang=lang)}" for typed, message in listed),
             "",
-            *(f"  {typed:<13}{say(message, lang=lang)}" for typed, message in options),
+            *(f"  {typed:<15}{say(message, lang=lang)}" for typed, message in options),
             "",
             fill(say("cli.help.defer", lang=lang), 90),
         )
