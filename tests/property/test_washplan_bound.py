@@ -1,28 +1,11 @@
 """No bound is ever beyond the best, and no plan better than the best: against trying everything."""
 
 import pytest
-from tests.instances.exhaustive import optimum
-from tests.instances.generate import tiny
+from tests.instances.solved import BLOCK, BY, SEEDS, solved
 from tests.instances.stops import after
 
-from sootline.core.basis import BadInputError
 from sootline.core.verify import verify
 from sootline.core.washplan import Goal, Instance, Plan, bound_of, solve
-
-BY = 9
-SEEDS = range(200)
-BLOCK = 20
-
-
-def _instances(first: int) -> list[Instance]:
-    """Make a block of tiny instances; a draw whose pieces fit no drum or place is passed over."""
-    made = []
-    for seed in range(first, first + BLOCK):
-        try:
-            made.append(tiny(seed))
-        except BadInputError:
-            continue
-    return made
 
 
 def _value(instance: Instance, plan: Plan, goal: Goal) -> int:
@@ -32,11 +15,10 @@ def _value(instance: Instance, plan: Plan, goal: Goal) -> int:
     return plan.makespan if goal is Goal.ALL_DONE else plan.objective
 
 
-@pytest.mark.parametrize("first", range(0, len(SEEDS), BLOCK))
+@pytest.mark.parametrize("first", range(0, SEEDS, BLOCK))
 def test_no_bound_is_beyond_the_best(first: int) -> None:
     """Bound, exhaustive best and found plan never cross, for all three goals."""
-    for instance in _instances(first):
-        best = optimum(instance, BY)
+    for instance, best in solved(first):
         for goal, value in (
             (Goal.SOONEST, best.soonest),
             (Goal.DEADLINE, best.by_deadline),
@@ -50,8 +32,7 @@ def test_no_bound_is_beyond_the_best(first: int) -> None:
 @pytest.mark.parametrize("goal", list(Goal))
 def test_no_plan_is_better_than_the_best(goal: Goal) -> None:
     """A plan that beat everything would break a rule that the check does not see."""
-    for instance in _instances(0):
-        best = optimum(instance, BY)
+    for instance, best in solved(0):
         plan = solve(instance, goal=goal, by=BY, stop=after(30))
         found = _value(instance, plan, goal)
 

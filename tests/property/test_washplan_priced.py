@@ -1,38 +1,24 @@
 """Priced bounds and proofs against trying everything: never beyond the best, and it is found."""
 
 import pytest
-from tests.instances.exhaustive import optimum
-from tests.instances.generate import tiny
+from tests.instances.solved import BLOCK, BY, SEEDS, solved
 from tests.instances.stops import after
 
-from sootline.core.basis import BadInputError
 from sootline.core.verify import verify
-from sootline.core.washplan import Goal, Instance, solve
+from sootline.core.washplan import Goal, solve
 from sootline.core.washplan.exact import Proof
 from sootline.core.washplan.priced import price_out
-
-BY, BLOCK, SEEDS = 9, 20, 120
-
-
-def _instances(first: int) -> list[Instance]:
-    made = []
-    for seed in range(first, first + BLOCK):
-        try:
-            made.append(tiny(seed))
-        except BadInputError:
-            continue
-    return made
 
 
 @pytest.mark.parametrize("first", range(0, SEEDS, BLOCK))
 def test_prices_never_go_beyond_the_best(first: int) -> None:
     """Neither for everybody soonest nor for a deadline, whatever step they are at."""
-    for instance in _instances(first):
-        best, plan = optimum(instance, BY), solve(instance, stop=after(3))
+    for instance, best in solved(first):
+        plan = solve(instance, stop=after(3))
         for goal, known in ((Goal.SOONEST, plan.objective), (Goal.DEADLINE, 0)):
             told: list[float] = []
             price_out(
-                instance, goal=goal, by=BY, known=(known, plan.makespan), stop=after(40),
+                instance, goal=goal, by=BY, known=(known, plan.makespan), stop=after(25),
                 tell=told.append,
             )  # fmt: skip
 
@@ -45,9 +31,9 @@ def test_prices_never_go_beyond_the_best(first: int) -> None:
 @pytest.mark.parametrize("first", range(0, SEEDS, BLOCK))
 def test_the_exact_model_finds_and_proves_the_best(first: int) -> None:
     """Plan and bound meet at the exhaustive best, and the plan holds."""
-    for instance in _instances(first):
+    for instance, best in solved(first):
         known, told = solve(instance, stop=after(3)), [0.0]
         found = Proof(instance, known).run(told.append) or known
 
         assert verify(instance, found) == (), instance.name
-        assert (found.objective, max(told)) == (optimum(instance, BY).soonest,) * 2, instance.name
+        assert (found.objective, max(told)) == (best.soonest,) * 2, instance.name

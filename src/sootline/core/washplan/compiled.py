@@ -29,7 +29,7 @@ _MODULES: tuple[ModuleType, ...] = (
     heap, drawing, opening, people, clock, editing, load_moves, wide_moves, other_moves, anneal,
 )  # fmt: skip
 # Numbers of items moved between two looks at the clock: about a hundredth of a second.
-_STEPS = 60_000
+_STEPS = 100_000
 # Typed too narrowly for what it takes.
 _njit: Any = numba.njit
 # Nothing is allocated, so nothing has to be counted; counting cost ten times the work itself.
@@ -42,7 +42,9 @@ _INLINED = {
 
 
 def _integers(numbers: Iterable[int]) -> Any:  # noqa: ANN401 - an array stands in for a list
-    return np.array(list(numbers), dtype=np.int64)
+    # A list of single numbers out of an array costs more than many steps of the search.
+    whole = numbers if isinstance(numbers, np.ndarray) else list(numbers)
+    return np.array(whole, dtype=np.int64)
 
 
 def _twins() -> dict[str, Callable[..., Any]]:

@@ -73,9 +73,7 @@ class Pricing:
             way = NEWEST * wish + (1 - NEWEST) * way
             cover_way = NEWEST * cover_wish + (1 - NEWEST) * cover_way
             size = float((way**2).sum() + (cover_way**2).sum())
-            if size == 0:
-                break
-            step = part * (self.aim - bound) / size
+            step = part * (self.aim - bound) / max(size, 1e-12)
             self.prices = np.maximum(0, self.prices + step * way)
             self.covers = np.maximum(0, self.covers + step * cover_way)
         return self.best

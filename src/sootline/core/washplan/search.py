@@ -33,9 +33,10 @@ LONGEST_CYCLE = 20_000
 # Shares of the cost that a step may be worse by, at the two ends; with many pieces there is less
 # time to cool down. Found by trying.
 HOT, COLD, HOT_PIECES = 0.02, 0.0001, 100
-# With a clock: until which share of the time loads are formed, and where each annealing ends.
+# With a clock: until which share of the time loads are formed, and where each annealing ends. Few
+# pieces are seen singly from the start and started anew; many only at the end, piece by piece.
 FORMING = 0.08
-CYCLES = (0.4, 0.7, 1.0)
+FEW, CYCLES, LARGE_CYCLES = 300, (0.4, 0.7, 1.0), (0.98, 1.0)
 # A tie for an officer, who does not run a drum for two hoods: half a hundredth of the objective.
 FEWER_LOADS = 0.005
 
@@ -137,21 +138,19 @@ class _Search:
             if self._over() or (share and share() > FORMING):
                 break
             self._settle(choice, self.bench)
+        pieces = len(self.bench.shop.instance.pieces)
         if share:
-            for end in CYCLES:
-                self._anneal_until(self._grain(end), share, end)
+            for end in CYCLES if pieces <= FEW else LARGE_CYCLES:
+                best = self._best()
+                fine = pieces <= FEW or end > LARGE_CYCLES[0]
+                self._anneal_until(self._as_single(best) if fine else best, share, end)
             return
         length = FIRST_CYCLE
         while not self._over():
             self._anneal(self._best(), length)
-            if len(self.bench.shop.instance.pieces) <= SINGLE_PIECES_UP_TO:
+            if pieces <= SINGLE_PIECES_UP_TO:
                 self._anneal(self._as_single(self._best()), length)
             length = min(2 * length, LONGEST_CYCLE)
-
-    def _grain(self, end: float) -> Found:
-        """Say from where an annealing with a clock starts: late ones see single pieces."""
-        few = len(self.bench.shop.instance.pieces) <= SINGLE_PIECES_UP_TO
-        return self._as_single(self._best()) if few or end > CYCLES[0] else self._best()
 
     def tidy(self) -> None:
         """Wash fewer loads where that costs nobody anything, or no more than the tie allows."""
@@ -254,8 +253,8 @@ class _Search:
 
     def _steps(self, now: Found, hot: float, cold: float, steps: int) -> None:
         """Let the kernel take steps from `now`, which moves; keep the best."""
-        bench, best, new = now.bench, self._best(), now.copy()
-        top = best.copy() if best.bench is bench else now.copy()
+        bench, best = now.bench, self._best()
+        top, new = (best if best.bench is bench else now).copy(), now.copy()
         bench.engine.anneal(
             bench.facts, self.judge.aim(bench), now.picks, now.times, top.picks, top.times,
             new.picks, new.times, bench.room, self.chance, hot, cold, steps,

@@ -29,13 +29,19 @@ def draw_spot(facts: Ints, picks: Ints, chance: Ints) -> int:
     return w * facts[SLOTS] + at
 
 
+def spot_of(facts: Ints, picks: Ints, one: int) -> int:
+    """Return a load's place, as washer times slots plus place."""
+    w = k = 0
+    while k >= picks[facts[LOADS] + w] or picks[facts[ORDER] + w * facts[SLOTS] + k] != one:
+        k += 1
+        if k >= picks[facts[LOADS] + w]:
+            w, k = w + 1, 0
+    return w * facts[SLOTS] + k
+
+
 def washer_of(facts: Ints, picks: Ints, one: int) -> int:
-    """Return the washer a load is in, -1 for none."""
-    for w in range(facts[WASHERS]):
-        for k in range(picks[facts[LOADS] + w]):
-            if picks[facts[ORDER] + w * facts[SLOTS] + k] == one:
-                return w
-    return -1
+    """Return the washer a load is in."""
+    return spot_of(facts, picks, one) // facts[SLOTS]
 
 
 def take_out(facts: Ints, picks: Ints, spot: int) -> None:
@@ -65,13 +71,8 @@ def unused_load(facts: Ints, picks: Ints) -> int:
 
 def forget_load(facts: Ints, picks: Ints, one: int) -> None:
     """Drop a load that holds nothing."""
-    for w in range(facts[WASHERS]):
-        for k in range(picks[facts[LOADS] + w]):
-            spot = w * facts[SLOTS] + k
-            if picks[facts[ORDER] + spot] == one:
-                take_out(facts, picks, spot)
-                picks[facts[LOAD_FAMILY] + one] = -1
-                return
+    take_out(facts, picks, spot_of(facts, picks, one))
+    picks[facts[LOAD_FAMILY] + one] = -1
 
 
 def fits(facts: Ints, w: int, family: int, weight: int, pieces: int) -> bool:
@@ -132,14 +133,15 @@ def may_box(facts: Ints, i: int) -> bool:
 
 def drop_run(facts: Ints, picks: Ints, run: int) -> None:
     """Take a run out of its cabinet's order."""
-    for c in range(facts[BOXES]):
-        base = c * facts[SLOTS]
-        for k in range(picks[facts[RUNS] + c]):
-            if picks[facts[BOXED] + base + k] == run:
-                picks[facts[RUNS] + c] -= 1
-                for j in range(k, picks[facts[RUNS] + c]):
-                    picks[facts[BOXED] + base + j] = picks[facts[BOXED] + base + j + 1]
-                return
+    c = k = 0
+    while k >= picks[facts[RUNS] + c] or picks[facts[BOXED] + c * facts[SLOTS] + k] != run:
+        k += 1
+        if k >= picks[facts[RUNS] + c]:
+            c, k = c + 1, 0
+    picks[facts[RUNS] + c] -= 1
+    base = facts[BOXED] + c * facts[SLOTS]
+    for j in range(k, picks[facts[RUNS] + c]):
+        picks[base + j] = picks[base + j + 1]
 
 
 def unused_run(facts: Ints, picks: Ints) -> int:
