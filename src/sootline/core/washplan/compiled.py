@@ -28,8 +28,8 @@ from sootline.core.washplan.kernel import (
 _MODULES: tuple[ModuleType, ...] = (
     heap, drawing, opening, people, clock, editing, load_moves, wide_moves, other_moves, anneal,
 )  # fmt: skip
-# Numbers of items moved between two looks at the clock: about a hundredth of a second.
-_STEPS = 100_000
+# Numbers of items moved between two looks at the clock: less than a tenth of a second.
+_STEPS = 300_000
 # Typed too narrowly for what it takes.
 _njit: Any = numba.njit
 # Nothing is allocated, so nothing has to be counted; counting cost ten times the work itself.

@@ -33,6 +33,7 @@ LONGEST_CYCLE = 20_000
 # Shares of the cost that a step may be worse by, at the two ends; with many pieces there is less
 # time to cool down. Found by trying.
 HOT, COLD, HOT_PIECES = 0.02, 0.0001, 100
+LARGE_HOT, LARGE_COLD = 0.006, 0.00003
 # With a clock: until which share of the time loads are formed, and where each annealing ends. Few
 # pieces are seen singly from the start and started anew; many only at the end, piece by piece.
 FORMING = 0.08
@@ -231,24 +232,28 @@ class _Search:
             return found
         return self._find(as_choice(shop, write_plan(found)), self._bench(shop)) or found
 
-    def _hot(self) -> float:
-        return HOT * min(1.0, HOT_PIECES / max(1, len(self.bench.shop.instance.pieces)))
+    def _heats(self) -> tuple[float, float]:
+        """Return the heats at the two ends."""
+        pieces = len(self.bench.shop.instance.pieces)
+        hot, cold = (HOT, COLD) if pieces <= FEW else (LARGE_HOT, LARGE_COLD)
+        return hot * min(1.0, HOT_PIECES / max(1, pieces)), cold
 
     def _anneal(self, found: Found, length: int) -> None:
         """Take so many random steps, ever less often one that makes it worse."""
         now, step = found.copy(), 0
-        hot = self._hot()
+        hot, cold = self._heats()
         while step < length and not self._over():
             steps = min(found.bench.steps, length - step)
-            first, last = (hot * (COLD / hot) ** (at / length) for at in (step, step + steps))
+            first, last = (hot * (cold / hot) ** (at / length) for at in (step, step + steps))
             self._steps(now, first, last, steps)
             step += steps
 
     def _anneal_until(self, found: Found, share: Callable[[], float], end: float) -> None:
         """Take random steps until a share of the time is over, colder and colder."""
-        now, begin, hot = found.copy(), share(), self._hot()
+        now, begin = found.copy(), share()
+        hot, cold = self._heats()
         while not self._over() and (at := share()) < end:
-            heat = hot * (COLD / hot) ** max(0.0, (at - begin) / (end - begin))
+            heat = hot * (cold / hot) ** max(0.0, (at - begin) / (end - begin))
             self._steps(now, heat, heat, found.bench.steps)
 
     def _steps(self, now: Found, hot: float, cold: float, steps: int) -> None:
