@@ -8,23 +8,29 @@ from tests.instances.chance import seeded
 from tests.instances.generate import crews
 from tests.instances.stops import after
 
-from sootline.core.basis import BadInputError, ComponentId, MachineId, MemberId
+from sootline.core.basis import BadInputError, ComponentId, MachineId, MemberId, PlaceId
 from sootline.core.verify import verify
 from sootline.core.washplan import (
+    RACK,
     Changes,
     Down,
+    DryerDown,
+    Drying,
     Goal,
     Instance,
     LateLoad,
+    LateRun,
     Member,
     Plan,
     Replanned,
+    StillDamp,
     carry_on,
+    power_cut,
     replan,
     solve,
 )
 
-W0, W1 = MachineId("w0"), MachineId("w1")
+W0, W1, CABINET = MachineId("w0"), MachineId("w1"), PlaceId("d0")
 MINUTES = (0, 7, 40, 64, 90, 150, 300, 420)
 
 
@@ -58,6 +64,9 @@ CHANGES = {
     "washer down": Changes(down=(Down(washer=W0, until=500),)),
     "washer gone": Changes(down=(Down(washer=W1),)),
     "late load": Changes(late=(LateLoad(washer=W0, minutes=33),)),
+    "cabinet down": Changes(dryers=(DryerDown(cabinet=CABINET, until=400),)),
+    "cabinet gone": Changes(dryers=(DryerDown(cabinet=CABINET),)),
+    "late run": Changes(late_runs=(LateRun(cabinet=CABINET, minutes=25),)),
     "second call": _second_call(seeded(1)),
     "one helper": Changes(helpers=((0, 100, 2), (100, 1_000_000, 1))),
     "all at once": replace(
@@ -157,11 +166,12 @@ def test_the_bound_of_a_plan_in_the_middle_is_not_beyond_it(instance: Instance, 
 
 @pytest.mark.parametrize(
     "changes", [Changes(down=(Down(washer=MachineId("w7")),)),
-                Changes(late=(LateLoad(washer=MachineId("w7"), minutes=4),))],
+                Changes(late=(LateLoad(washer=MachineId("w7"), minutes=4),)),
+                Changes(dryers=(DryerDown(cabinet=PlaceId("d7")),)),
+                Changes(late_runs=(LateRun(cabinet=PlaceId("rack"), minutes=4),)),
+                Changes(damp=(StillDamp(piece=ComponentId("nobody's"), minutes=4),))],
 )  # fmt: skip
-def test_a_washer_that_is_not_there_is_refused(
-    instance: Instance, plan: Plan, changes: Changes
-) -> None:
+def test_what_is_not_there_is_refused(instance: Instance, plan: Plan, changes: Changes) -> None:
     """The fault names it."""
     with pytest.raises(BadInputError) as refused:
         carry_on(instance, plan, minute=10, changes=changes)
@@ -177,3 +187,63 @@ def test_pieces_left_without_a_washer_are_named(instance: Instance, plan: Plan) 
         )
 
     assert {fault.message for fault in refused.value.faults} == {"washplan.no_programme"}
+
+
+def _running_run(plan: Plan) -> Drying:
+    """Return something that dries in the cabinet."""
+    return next(step for step in plan.dry if step.where == CABINET)
+
+
+def test_what_hung_in_a_cabinet_that_stops_is_dried_anew(instance: Instance, plan: Plan) -> None:
+    """Its minutes so far count for nothing, and nothing more goes into a cabinet that is gone."""
+    hung = _running_run(plan)
+    new = replan(
+        instance, plan, minute=hung.start + 1,
+        changes=Changes(dryers=(DryerDown(cabinet=CABINET),)),
+        stop=after(8),
+    )  # fmt: skip
+
+    again = {step.piece: step for step in new.plan.dry}
+    assert again[hung.piece].where == RACK
+    assert again[hung.piece].start > hung.start
+    assert verify(new.instance, new.plan) == ()
+
+
+def test_a_plan_that_uses_a_stopped_cabinet_is_refused(instance: Instance, plan: Plan) -> None:
+    """The independent check knows when a cabinet is there."""
+    for until in (None, 10_000):
+        shut = replace(instance, dryer_free={CABINET: until})
+
+        assert {fault.message for fault in verify(shut, plan)} == {"verify.cabinet.free"}
+
+
+def test_a_damp_piece_hangs_again_and_is_looked_at_again(instance: Instance, plan: Plan) -> None:
+    """The touch check decides when it is dry, not the plan."""
+    done = min(plan.inspect, key=lambda task: task.start)
+    piece, minute = done.pieces[0], done.start + 1
+    new = replan(
+        instance, plan, minute=minute, changes=Changes(damp=(StillDamp(piece=piece, minutes=45),)),
+        stop=after(8),
+    )  # fmt: skip
+
+    hung = next(step for step in new.plan.dry if step.piece == piece)
+    looked = next(task for task in new.plan.inspect if piece in task.pieces)
+    assert hung.start >= minute
+    assert hung.end - hung.start >= 1
+    assert looked.start >= hung.end
+    assert verify(new.instance, new.plan) == ()
+
+
+@pytest.mark.parametrize("minute", MINUTES)
+def test_a_power_cut_moves_what_runs_by_its_length(
+    instance: Instance, plan: Plan, minute: int
+) -> None:
+    """Programmes and cabinet runs go on where they stopped; nothing is begun meanwhile."""
+    changes = power_cut(instance, plan, minute=minute, minutes=50)
+    new = replan(instance, plan, minute=minute, changes=changes, stop=after(8))
+    running = [load for load in plan.loads if load.load_start < minute < load.prog_end]
+
+    ends = {(load.washer, load.load_start): load.prog_end for load in new.plan.loads}
+    assert all(ends[load.washer, load.load_start] == load.prog_end + 50 for load in running)
+    assert not any(minute <= load.load_start < minute + 50 for load in new.plan.loads)
+    assert verify(new.instance, new.plan) == ()

@@ -26,7 +26,7 @@ def verify(instance: Instance, plan: Plan) -> tuple[Fault, ...]:
             tasks(book, plan),
             hand(book, plan),
             loads(instance, book, plan),
-            drying(book, plan),
+            drying(instance, book, plan),
             cabinet_runs(instance, book, plan),
             numbers(instance, book, plan),
             washers(instance, plan),

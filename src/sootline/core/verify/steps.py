@@ -102,23 +102,29 @@ def _unloading(instance: Instance, load: Load, place: str) -> Iterator[Fault]:
         yield fault(place, "load.unload_early", value=load.unload_start, limit=load.prog_end)
 
 
-def drying(book: Book, plan: Plan) -> Iterator[Fault]:
-    """Check each piece's drying: an allowed place, its full time, after washing."""
+def drying(instance: Instance, book: Book, plan: Plan) -> Iterator[Fault]:
+    """Check each piece's drying: an allowed place, its full time, after washing.
+
+    How long something has to hang that hung before was said by whoever found it damp.
+    """
+    begun = set(instance.begun.dry)
     for step in plan.dry:
         piece = book.pieces[step.piece]
         place = f"dry.{step.piece}"
         need = piece.dry_rack if step.where == "rack" else piece.dry_cab
         if need is None:
             yield fault(place, "dry.place", value=step.where)
-        elif step.end - step.start < need:
+        elif step.end - step.start < need and step not in begun:
             yield fault(place, "dry.minutes", value=step.end - step.start, limit=need)
         if step.start < book.wet(step.piece):
             yield fault(place, "dry.early", value=step.start, limit=book.wet(step.piece))
 
 
 def cabinet_runs(instance: Instance, book: Book, plan: Plan) -> Iterator[Fault]:
-    """Check that a cabinet is opened only between runs and never holds more than it can."""
+    """Check that a cabinet is there, opened only between runs and never holds more than it can."""
+    begun = {(step.where, step.start) for step in instance.begun.dry}
     for cabinet in instance.cabinets:
+        free = instance.dryer_free.get(cabinet.id, 0)
         runs: dict[int, list[Drying]] = {}
         for step in plan.dry:
             if step.where == cabinet.id:
@@ -126,6 +132,8 @@ def cabinet_runs(instance: Instance, book: Book, plan: Plan) -> Iterator[Fault]:
         closed_until = 0
         for start, steps in sorted(runs.items()):
             place = f"{cabinet.id}@{start}"
+            if (free is None or start < free) and (cabinet.id, start) not in begun:
+                yield fault(place, "cabinet.free", value=start, limit=free)
             if start < closed_until:
                 yield fault(place, "cabinet.opened", value=start, limit=closed_until)
             if len({step.end for step in steps}) > 1:

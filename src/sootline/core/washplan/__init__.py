@@ -11,12 +11,24 @@ from sootline.core.washplan.facts import (
     Spare,
     Washer,
 )
+from sootline.core.washplan.follow import StepKind
 from sootline.core.washplan.instance import Instance
 from sootline.core.washplan.plan import Goal, Plan
-from sootline.core.washplan.replan import Changes, Down, LateLoad, Replanned, carry_on, replan
+from sootline.core.washplan.replan import (
+    Changes,
+    Down,
+    DryerDown,
+    LateLoad,
+    LateRun,
+    Replanned,
+    StillDamp,
+    carry_on,
+    power_cut,
+    replan,
+)
 from sootline.core.washplan.rules import HandRule
 from sootline.core.washplan.search import Stop, hand_plan, solve
-from sootline.core.washplan.spread import Spread, StepKind, StepSpan, spread
+from sootline.core.washplan.spread import Spread, StepSpan, spread
 from sootline.core.washplan.steps import RACK, Drying, HandWash, Load, Task
 
 __all__ = [
@@ -26,12 +38,14 @@ __all__ = [
     "Changeover",
     "Changes",
     "Down",
+    "DryerDown",
     "Drying",
     "Goal",
     "HandRule",
     "HandWash",
     "Instance",
     "LateLoad",
+    "LateRun",
     "Load",
     "Member",
     "Piece",
@@ -42,12 +56,14 @@ __all__ = [
     "Spread",
     "StepKind",
     "StepSpan",
+    "StillDamp",
     "Stop",
     "Task",
     "Washer",
     "bound_of",
     "carry_on",
     "hand_plan",
+    "power_cut",
     "replan",
     "solve",
     "spread",

@@ -4,7 +4,8 @@ Runs get explicit contents: a run that starts as soon as anything is wet would h
 gloves and keep the door shut for hours.
 """
 
-from sootline.core.washplan.shop import NEVER, Shop, Stage, cabinet_free
+from sootline.core.washplan.items import NEVER, Stage
+from sootline.core.washplan.shop import Shop, cabinet_free
 
 Runs = tuple[tuple[tuple[int, ...], ...], ...]
 

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from sootline.core.washplan.earliest import Book
-from sootline.core.washplan.shop import HAND, NEVER, Item, Stage
+from sootline.core.washplan.items import HAND, NEVER, Item, Stage
 from sootline.core.washplan.supply import Places
 from sootline.core.washplan.timegrid import TimeGrid
 

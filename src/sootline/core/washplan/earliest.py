@@ -2,8 +2,9 @@
 
 from functools import cached_property
 
+from sootline.core.washplan.items import HAND, NEVER, Item, Stage
 from sootline.core.washplan.packing import largest_sum
-from sootline.core.washplan.shop import HAND, NEVER, Item, Shop, Stage
+from sootline.core.washplan.shop import Shop
 
 
 class Book:

@@ -20,8 +20,9 @@ from ortools.sat.python import cp_model
 from sootline.core.washplan.earliest import Book
 from sootline.core.washplan.exact_plan import Run, Slot, hints, read_plan
 from sootline.core.washplan.instance import Instance
+from sootline.core.washplan.items import HAND, NEVER, Item
 from sootline.core.washplan.plan import Plan
-from sootline.core.washplan.shop import HAND, NEVER, Item, Shop, open_shop
+from sootline.core.washplan.shop import Shop, open_shop
 
 MOST_PIECES = 180
 Var = cp_model.IntVar
@@ -52,6 +53,7 @@ class Proof:
         return (
             0 < len(instance.pieces) <= MOST_PIECES
             and not started
+            and not instance.dryer_free
             and all(count > 0 for _, _, count in instance.helpers)
             and all(a[1] == b[0] for a, b in pairwise(instance.helpers))
             and instance.helpers[0][0] == 0

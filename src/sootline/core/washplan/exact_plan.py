@@ -113,7 +113,7 @@ def _run_hints(
 ) -> Iterator[tuple[Number, int]]:
     closed: dict[tuple[int, int], set[int]] = {}
     for step in known.dry:
-        if step.where == model.instance.cabinets[c].id:
+        if step.where == model.instance.open_cabinets[c].id:
             closed.setdefault((step.start, step.end), set()).add(number[step.piece])
     ran = sorted(closed.items())
     for at, run in enumerate(model.runs[c]):
@@ -199,7 +199,7 @@ def _loads(model: Model, value: Value, ids: list[ComponentId]) -> Iterator[Load]
 
 def _dried(model: Model, value: Value, i: int) -> tuple[PlaceId, int]:
     """Return where a piece dries and until when."""
-    for cabinet, runs in zip(model.instance.cabinets, model.runs, strict=True):
+    for cabinet, runs in zip(model.instance.open_cabinets, model.runs, strict=True):
         for run in runs:
             if i in run.inside and value(run.inside[i]):
                 return cabinet.id, value(run.end)

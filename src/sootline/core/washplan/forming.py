@@ -9,7 +9,8 @@ from dataclasses import dataclass, field
 from heapq import heappop, heappush
 
 from sootline.core.washplan.choice import DrumLoad
-from sootline.core.washplan.shop import HAND, Shop, Stage
+from sootline.core.washplan.items import HAND, Stage
+from sootline.core.washplan.shop import Shop
 
 
 @dataclass(frozen=True, kw_only=True)

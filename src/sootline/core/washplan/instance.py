@@ -35,6 +35,7 @@ class Instance:
         changeover: idle minutes between families; pairs that are not listed need none.
         late_families: in each washer after every load of the others (the most dangerous last).
         washer_free: when a washer becomes available, 0 where not listed [min].
+        dryer_free: likewise for cabinets; None means not within this plan.
         begun: what runs or is done already.
 
     Raises:
@@ -56,12 +57,18 @@ class Instance:
     changeover: tuple[Changeover, ...] = ()
     late_families: tuple[str, ...] = ()
     washer_free: Mapping[MachineId, int] = field(default_factory=dict)
+    dryer_free: Mapping[PlaceId, int | None] = field(default_factory=dict)
     begun: Begun = field(default_factory=Begun)
 
     def __post_init__(self) -> None:
         faults = tuple(_faults(self))
         if faults:
             raise BadInputError(faults)
+
+    @property
+    def open_cabinets(self) -> tuple[Cabinet, ...]:
+        """The cabinets in which anything can still be dried."""
+        return tuple(one for one in self.cabinets if self.dryer_free.get(one.id, 0) is not None)
 
     def washers_for(self, piece: Piece) -> tuple[Washer, ...]:
         """Say which washers may take this piece by family, weight and temperature."""
@@ -116,6 +123,8 @@ def _amounts(instance: Instance) -> Iterator[tuple[str, int, int, int]]:
         yield f"stations.{station}", count, 0, MOST_AMOUNT
     for name, minute in instance.washer_free.items():
         yield f"washer_free.{name}", minute, 0, MOST_MINUTES
+    for dryer, since in instance.dryer_free.items():
+        yield f"dryer_free.{dryer}", since or 0, 0, MOST_MINUTES
     for i, member in enumerate(instance.members):
         yield f"members[{i}].priority", member.priority, 0, MOST_AMOUNT
         yield f"members[{i}].release", member.release, 0, MOST_AMOUNT
@@ -141,6 +150,7 @@ def _amounts(instance: Instance) -> Iterator[tuple[str, int, int, int]]:
 def _piece_faults(instance: Instance) -> Iterator[Fault]:
     members = {member.id for member in instance.members}
     washed = {piece for load in instance.begun.loads for piece in load.pieces}
+    dried = {step.piece for step in instance.begun.dry}
     for i, piece in enumerate(instance.pieces):
         place = f"pieces[{i}]"
         if piece.member not in members:
@@ -150,9 +160,9 @@ def _piece_faults(instance: Instance) -> Iterator[Fault]:
                 yield _fault(f"{place}.hand_station", "unknown", value=piece.hand_station)
         elif piece.id not in washed:
             yield from _washer_faults(instance, piece, place)
-        cabinets = [box.units for box in instance.cabinets if piece.dry_cab is not None]
+        cabinets = [box.units for box in instance.open_cabinets if piece.dry_cab is not None]
         most = max([instance.rack_units, *cabinets])
-        if piece.units > most:
+        if piece.units > most and piece.id not in dried:
             yield _fault(f"{place}.units", "no_place", value=piece.units, limit=most)
 
 
@@ -187,6 +197,7 @@ def _reference_faults(instance: Instance) -> Iterator[Fault]:
     begun = instance.begun
     named: list[tuple[str, Iterable[str], set[str]]] = [
         ("washer_free", instance.washer_free, washers),
+        ("dryer_free", instance.dryer_free, places - {RACK}),
         ("begun.loads", [load.washer for load in begun.loads], washers),
         ("begun.loads", [piece for load in begun.loads for piece in load.pieces], pieces),
         ("begun.prep", [piece for task in begun.prep for piece in task.pieces], pieces),

@@ -7,9 +7,10 @@ from sootline.core.basis import ComponentId
 from sootline.core.washplan.cabinets import with_forced
 from sootline.core.washplan.choice import Choice, DrumLoad
 from sootline.core.washplan.forming import form_loads, group_of, least_rank
+from sootline.core.washplan.items import Stage
 from sootline.core.washplan.plan import Plan
 from sootline.core.washplan.rules import arrival, complete, cover
-from sootline.core.washplan.shop import Shop, Stage
+from sootline.core.washplan.shop import Shop
 
 # How far apart two members' turns lie, in shares of the washing minutes per member, and how much
 # a minute of drying moves an item forward. Found by trying; a longer list costs time.
@@ -109,7 +110,7 @@ def _runs(
 ) -> tuple[tuple[tuple[int, ...], ...], ...]:
     """Read the cabinet runs that are still to come."""
     runs: list[tuple[tuple[int, ...], ...]] = []
-    for cabinet in shop.instance.cabinets:
+    for cabinet in shop.instance.open_cabinets:
         starts: dict[int, list[int]] = {}
         for step in plan.dry:
             i = number[step.piece]

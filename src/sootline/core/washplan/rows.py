@@ -10,8 +10,9 @@ from functools import cached_property
 
 from sootline.core.washplan.earliest import Book
 from sootline.core.washplan.instance import Instance
+from sootline.core.washplan.items import HAND, NEVER, Item, Stage
 from sootline.core.washplan.packing import attainable
-from sootline.core.washplan.shop import HAND, NEVER, Item, Stage, open_shop
+from sootline.core.washplan.shop import open_shop
 
 _MOST_MARKS = 20_000
 

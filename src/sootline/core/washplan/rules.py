@@ -19,7 +19,8 @@ from sootline.core.washplan.forming import (
     least_rank,
     wet_times,
 )
-from sootline.core.washplan.shop import Shop, Stage
+from sootline.core.washplan.items import Stage
+from sootline.core.washplan.shop import Shop
 
 
 class HandRule(StrEnum):

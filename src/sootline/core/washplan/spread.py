@@ -1,17 +1,13 @@
 """When do the steps of a plan fall, if everything is as quick, as likely, or as slow as it may be?
 
 The plan's loads, order and places are kept and only the minutes change: each step starts as soon
-as what it follows in the plan has ended, that is its own chain and what was before it in the same
-washer, helper, station, rack unit or cabinet. A start is a maximum of ends and an end is a start
+as what it follows in the plan has ended. A start is a maximum of ends and an end is a start
 plus a duration; both only rise when durations rise, so early is never after likely, nor likely
 after late. A delayed helper is assumed to finish after the shift's planned end.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
-from enum import StrEnum
-from graphlib import TopologicalSorter
-from itertools import pairwise
+from dataclasses import dataclass
 
 from sootline.core.basis import (
     BadInputError,
@@ -21,23 +17,13 @@ from sootline.core.basis import (
     MemberId,
     MessageId,
     MinuteSpan,
+    PlaceId,
 )
 from sootline.core.washplan.facts import Piece
+from sootline.core.washplan.follow import Node, StepKind, find_order, list_nodes
 from sootline.core.washplan.instance import Instance
 from sootline.core.washplan.plan import Plan
-from sootline.core.washplan.steps import RACK, Drying
-
-
-class StepKind(StrEnum):
-    """What happens in a step; the order is the order of a piece's way."""
-
-    PREPARE = "prepare"
-    LOAD = "load"
-    PROGRAMME = "programme"
-    UNLOAD = "unload"
-    BY_HAND = "by hand"
-    DRY = "dry"
-    INSPECT = "inspect"
+from sootline.core.washplan.steps import RACK
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -63,20 +49,6 @@ class Spread:
     ready: Mapping[MemberId, MinuteSpan]
 
 
-@dataclass(kw_only=True)
-class _Node:
-    """A step as planned, with the numbers of the steps it follows."""
-
-    kind: StepKind
-    where: str
-    pieces: tuple[ComponentId, ...]
-    start: int
-    end: int
-    family: str = ""
-    after: list[int] = field(default_factory=list)
-    floor: int = 0
-
-
 def spread(earliest: Instance, likely: Instance, late: Instance, plan: Plan) -> Spread:
     """Replay a plan of the likely instance with the durations of all three.
 
@@ -86,7 +58,8 @@ def spread(earliest: Instance, likely: Instance, late: Instance, plan: Plan) -> 
     faults = [*_disorder(earliest, likely, "earliest"), *_disorder(likely, late, "late")]
     if faults:
         raise BadInputError(faults)
-    nodes = _graph(likely, plan)
+    nodes = find_order(likely, plan)
+    _mark_said(likely, nodes)
     runs = [_replay(nodes, instance) for instance in (earliest, likely, late)]
     ready = [
         _ready(nodes, run, one, plan)
@@ -139,128 +112,6 @@ def _disorder(lower: Instance, upper: Instance, place: str) -> Iterator[Fault]:
             )
 
 
-def _nodes(plan: Plan) -> Iterator[_Node]:
-    for task in plan.prep:
-        yield _Node(
-            kind=StepKind.PREPARE, where="", pieces=task.pieces, start=task.start, end=task.end
-        )
-    for load in plan.loads:
-        for kind, start, end in (
-            (StepKind.LOAD, load.load_start, load.prog_start),
-            (StepKind.PROGRAMME, load.prog_start, load.prog_end),
-            (StepKind.UNLOAD, load.unload_start, load.unload_end),
-        ):
-            yield _Node(
-                kind=kind, where=load.washer, pieces=load.pieces, start=start, end=end,
-                family=load.family,
-            )  # fmt: skip
-    for hand in plan.hand:
-        yield _Node(
-            kind=StepKind.BY_HAND, where=hand.station, pieces=(hand.piece,),
-            start=hand.start, end=hand.end,
-        )  # fmt: skip
-    runs: dict[tuple[str, int], list[Drying]] = {}
-    for drying in plan.dry:
-        # On the rack each piece hangs for itself; a cabinet run is one step.
-        alone = drying.piece if drying.where == RACK else ""
-        runs.setdefault((drying.where + alone, drying.start), []).append(drying)
-    for steps in runs.values():
-        yield _Node(
-            kind=StepKind.DRY, where=steps[0].where, pieces=tuple(one.piece for one in steps),
-            start=steps[0].start, end=steps[0].end,
-        )  # fmt: skip
-    for task in plan.inspect:
-        yield _Node(
-            kind=StepKind.INSPECT, where="", pieces=task.pieces, start=task.start, end=task.end
-        )
-
-
-_WAY = list(StepKind)
-_IN_DRUM = (StepKind.LOAD, StepKind.PROGRAMME, StepKind.UNLOAD)
-_BY_HELPER = (
-    StepKind.PREPARE, StepKind.LOAD, StepKind.UNLOAD, StepKind.BY_HAND, StepKind.INSPECT,
-)  # fmt: skip
-
-
-def _graph(instance: Instance, plan: Plan) -> list[_Node]:
-    """Find what each step follows, and put the steps into an order that respects it."""
-    nodes = list(_nodes(plan))
-    _follow_chains(nodes)
-    _follow_places(instance, nodes)
-    order = list(
-        TopologicalSorter({i: set(node.after) for i, node in enumerate(nodes)}).static_order()
-    )
-    place = {i: at for at, i in enumerate(order)}
-    for node in nodes:
-        node.after = [place[i] for i in node.after]
-    return [nodes[i] for i in order]
-
-
-def _follow_chains(nodes: list[_Node]) -> None:
-    """Follow the step before of every piece, and in each washer the load before."""
-    last_of: dict[str, int] = {}
-    for i in sorted(range(len(nodes)), key=lambda i: _WAY.index(nodes[i].kind)):
-        node = nodes[i]
-        node.after += [last_of[piece] for piece in node.pieces if piece in last_of]
-        last_of.update(dict.fromkeys(node.pieces, i))
-    drums: dict[str, list[int]] = {}
-    for i, node in enumerate(nodes):
-        if node.kind is StepKind.LOAD:
-            drums.setdefault(node.where, []).append(i)
-    for loads in drums.values():
-        # Loading, programme and unloading of a load stand next to each other.
-        in_time = sorted(loads, key=lambda i: (nodes[i].start, nodes[i + 2].end))
-        for before, after in pairwise(in_time):
-            nodes[after].after.append(before + 2)
-
-
-def _follow_places(instance: Instance, nodes: list[_Node]) -> None:
-    """Follow whoever had the helper, the station, the rack unit or the cabinet before."""
-    units = {piece.id: piece.units for piece in instance.pieces}
-    heads = max((count for _, _, count in instance.helpers), default=0)
-    helpers = [(0, -1)] * min(heads, len(nodes))
-    hung = sum(units[node.pieces[0]] for node in nodes if node.where == RACK)
-    slots: dict[str, list[tuple[int, int]]] = {
-        RACK: [(0, -1)] * min(instance.rack_units, hung),
-        **{
-            station: [(0, -1)] * min(count, len(nodes))
-            for station, count in instance.stations.items()
-        },
-        **{box.id: [(0, -1)] for box in instance.cabinets},
-    }
-    rises = _rises(instance)
-    busy = [i for i, node in enumerate(nodes) if node.end > node.start]
-    for i in sorted(busy, key=lambda i: nodes[i].start):
-        node = nodes[i]
-        if node.kind in _BY_HELPER:
-            node.floor = max((rise for rise in rises if rise <= node.start), default=0)
-            _take(helpers, 1, i, node)
-        if node.kind is StepKind.BY_HAND:
-            _take(slots[node.where], 1, i, node)
-        if node.kind is StepKind.DRY:
-            _take(slots[node.where], units[node.pieces[0]] if node.where == RACK else 1, i, node)
-
-
-def _rises(instance: Instance) -> list[int]:
-    """List the minutes at which more helpers come."""
-    rises, before, left = [], 0, 0
-    for start, end, count in instance.helpers:
-        if count > before or start > left:
-            rises.append(start)
-        before, left = count, end
-    return rises
-
-
-def _take(slots: list[tuple[int, int]], need: int, i: int, node: _Node) -> None:
-    """Use the places that became free last, and follow whoever was there."""
-    free = [slot for slot in range(len(slots)) if slots[slot][0] <= node.start]
-    free.sort(key=lambda slot: slots[slot], reverse=True)
-    for slot in free[:need]:
-        if slots[slot][1] >= 0:
-            node.after.append(slots[slot][1])
-        slots[slot] = node.end, i
-
-
 class _Clock:
     """The durations and floors of one of the three instances."""
 
@@ -272,7 +123,7 @@ class _Clock:
         self.idle = {(one.before, one.after): one.minutes for one in instance.changeover}
         self.facts = _facts(instance)
 
-    def minutes(self, node: _Node) -> int:
+    def minutes(self, node: Node) -> int:
         """Return how long a step takes."""
         if node.kind is StepKind.PROGRAMME:
             return self.run[node.where][node.family].min
@@ -285,13 +136,14 @@ class _Clock:
         name = {StepKind.PREPARE: "prep", StepKind.BY_HAND: "hand_min"}.get(node.kind, "inspect")
         return sum(getattr(piece, name) for piece in pieces)
 
-    def span(self, node: _Node, nodes: list[_Node], ends: list[int]) -> tuple[int, int]:
+    def span(self, node: Node, nodes: list[Node], ends: list[int]) -> tuple[int, int]:
         """Return start and end of a step from the ends of those it follows."""
         now = self.instance.begun.minute
         if (node.kind, node.pieces, node.start) in self.facts:
             # What is over is a fact; what runs keeps its start and ends at some time from now.
             running = node.end > now and node.kind is not StepKind.PROGRAMME
-            return node.start, max(now, node.start + self.minutes(node)) if running else node.end
+            end = max(now, node.start + self.minutes(node), node.said)
+            return node.start, end if running else node.end
         start = max(
             [now, node.floor, *(self.release[self.piece[one].member] for one in node.pieces)]
         )
@@ -302,6 +154,8 @@ class _Clock:
             start = max(start, ends[other] + idle)
         if node.kind is StepKind.LOAD:
             start = max(start, self.instance.washer_free.get(MachineId(node.where), 0))
+        if node.kind is StepKind.DRY:
+            start = max(start, self.instance.dryer_free.get(PlaceId(node.where)) or 0)
         return start, start + self.minutes(node)
 
 
@@ -320,12 +174,21 @@ def _facts(instance: Instance) -> set[tuple[StepKind, tuple[ComponentId, ...], i
     )  # fmt: skip
     return {
         (node.kind, node.pieces, node.start)
-        for node in _nodes(begun)
+        for node in list_nodes(begun)
         if node.start < instance.begun.minute or node.kind is StepKind.PROGRAMME
     }
 
 
-def _replay(nodes: list[_Node], instance: Instance) -> list[tuple[int, int]]:
+def _mark_said(likely: Instance, nodes: list[Node]) -> None:
+    """Mark drying that runs and that somebody said will take longer than it likely does."""
+    clock = _Clock(likely)
+    for node in nodes:
+        begun = (node.kind, node.pieces, node.start) in clock.facts
+        if begun and node.kind is StepKind.DRY and node.end > node.start + clock.minutes(node):
+            node.said = node.end
+
+
+def _replay(nodes: list[Node], instance: Instance) -> list[tuple[int, int]]:
     """Run the graph with one instance's minutes."""
     clock = _Clock(instance)
     spans: list[tuple[int, int]] = []
@@ -337,7 +200,7 @@ def _replay(nodes: list[_Node], instance: Instance) -> list[tuple[int, int]]:
 
 
 def _ready(
-    nodes: list[_Node], spans: list[tuple[int, int]], instance: Instance, plan: Plan
+    nodes: list[Node], spans: list[tuple[int, int]], instance: Instance, plan: Plan
 ) -> dict[MemberId, int]:
     """Say when each member is ready in one replay."""
     owner = {piece.id: piece.member for piece in instance.pieces}

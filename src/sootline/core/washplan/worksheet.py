@@ -23,8 +23,9 @@ from sootline.core.gear.kinds import WashMethod
 from sootline.core.laundry.goods import practice
 from sootline.core.laundry.sorts import Sort, Sorting
 from sootline.core.washplan.build import Built
+from sootline.core.washplan.follow import StepKind
 from sootline.core.washplan.plan import Plan
-from sootline.core.washplan.spread import Spread, StepKind, StepSpan
+from sootline.core.washplan.spread import Spread, StepSpan
 from sootline.core.washplan.steps import Load
 
 

@@ -3,9 +3,10 @@
 from sootline.core.basis import ComponentId, PlaceId
 from sootline.core.washplan.choice import Choice
 from sootline.core.washplan.found import Found
+from sootline.core.washplan.items import Item
 from sootline.core.washplan.kernel import arrays as at
 from sootline.core.washplan.plan import Plan
-from sootline.core.washplan.shop import Item, Shop
+from sootline.core.washplan.shop import Shop
 from sootline.core.washplan.steps import RACK, Drying, HandWash, Load, Task
 
 
@@ -120,7 +121,7 @@ def _dryings(found: Found, choice: Choice) -> tuple[Drying, ...]:
 
 def _places(shop: Shop, choice: Choice) -> dict[int, PlaceId]:
     return {
-        i: shop.instance.cabinets[c].id
+        i: shop.instance.open_cabinets[c].id
         for c, runs in enumerate(choice.runs)
         for run in runs
         for i in run
