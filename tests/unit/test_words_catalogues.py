@@ -23,12 +23,12 @@ NEVER_SAID = {
     "rulebook.rules.RuleKind": "the shape of a rule's value; the value itself is said",
     "exposure.code_table.Question": "each question is a message of its own",
     "exposure.codes.CodeForm": "how a code was read; the code itself is said",
-    "washplan.shop.Stage": "an order of events inside the simulation of a plan",
+    "washplan.items.Stage": "an order of events inside the simulation of a plan",
     "basis.quantities.Standing": "the result of a comparison; the finding says it",
     "upkeep.contractor.receipts.Arrival": "each arrival is a message of its own",
     "washplan.kernel.arrays.Part": "a place in the arrays of the compiled search",
     "washplan.rules.HandRule": "named in tables of figures only",
-    "washplan.spread.StepKind": "a key of the simulation; the sheets say the steps",
+    "washplan.follow.StepKind": "a key of the simulation; the sheets say the steps",
 }
 
 
