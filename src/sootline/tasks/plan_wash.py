@@ -10,6 +10,7 @@ from sootline.core.verify import verify
 from sootline.core.washplan.bottleneck import Pressure, list_pressures
 from sootline.core.washplan.build import Built, build_instance
 from sootline.core.washplan.durations import Pace
+from sootline.core.washplan.engine import Engine
 from sootline.core.washplan.facts import Member
 from sootline.core.washplan.helps import Helps
 from sootline.core.washplan.instance import Instance
@@ -17,6 +18,7 @@ from sootline.core.washplan.plan import Goal, Plan
 from sootline.core.washplan.question import Question
 from sootline.core.washplan.search import Stop, solve
 from sootline.core.washplan.spread import spread
+from sootline.core.washplan.why import OrderReason, explain_order
 from sootline.core.washplan.worksheet import Worksheet, lay_out
 from sootline.tasks.estimate_drying import room_with_estimates
 from sootline.tasks.form_loads import Loads, form_loads
@@ -58,6 +60,7 @@ class PlanResult:
         instance: the likely neutral problem.
         plan: the neutral plan, with bound and gap.
         pressures: the bottleneck first.
+        why: why each load comes before the next one of its washer.
         rests_on: what the times rest on where nobody measured them here.
         refused: components nobody has a time for.
     """
@@ -68,6 +71,7 @@ class PlanResult:
     plan: Plan
     worksheet: Worksheet
     pressures: tuple[Pressure, ...]
+    why: tuple[OrderReason, ...]
     rests_on: tuple[Finding, ...]
     refused: tuple[Finding, ...]
 
@@ -100,7 +104,7 @@ def plan_wash(
     built = build_all(job, loads, planning)
     likely = built[Pace.LIKELY].instance
     plan = solve(likely, goal=aim.goal, by=aim.by, stop=stop, seed=seed, helps=helps)
-    return finish(job, loads, built, plan, aim)
+    return finish(job, loads, built, plan, aim, engine=helps.engine if helps else None)
 
 
 def aim_of(job: Job) -> Aim:
@@ -134,7 +138,15 @@ def build_all(job: Job, loads: Loads, planning: PlanningTimes) -> dict[Pace, Bui
     return {pace: build_instance(question, pace) for pace in Pace}
 
 
-def finish(job: Job, loads: Loads, built: dict[Pace, Built], plan: Plan, aim: Aim) -> PlanResult:
+def finish(
+    job: Job,
+    loads: Loads,
+    built: dict[Pace, Built],
+    plan: Plan,
+    aim: Aim,
+    *,
+    engine: Engine | None = None,
+) -> PlanResult:
     """Verify a plan of the likely instance and lay it out with its intervals.
 
     Raises:
@@ -152,6 +164,7 @@ def finish(job: Job, loads: Loads, built: dict[Pace, Built], plan: Plan, aim: Ai
         plan=plan,
         worksheet=lay_out(likely, plan, spans, loads.sorting, job.components),
         pressures=list_pressures(likely.instance, plan),
+        why=explain_order(likely.instance, plan, goal=aim.goal, by=aim.by or 0, engine=engine),
         rests_on=likely.rests_on,
         refused=likely.refused,
     )

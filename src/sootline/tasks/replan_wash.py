@@ -83,7 +83,7 @@ def replan_wash(
     known = _named(running.plan)
     carried = fresh[Pace.LIKELY].carried
     return Replan(
-        result=finish(job, loads, now, plan, aim),
+        result=finish(job, loads, now, plan, aim, engine=helps.engine if helps else None),
         withdrawn=tuple(_withdrawn(piece) for piece in sorted(known - pieces)),
         joined=tuple(name for one in carried if one.piece not in known for name in one.components),
     )

@@ -54,6 +54,10 @@ def planned_lines(job: Job, result: PlanResult, lang: str) -> Iterator[str]:
         yield from wrapped(f"{clock.between(hand.start, hand.end)}  {what}: {method}")
     yield from ("", say("plan.timeline", lang=lang))
     yield from timeline(result, clock, lang)
+    if result.why:
+        yield from ("", say("plan.why", lang=lang))
+        for one in result.why:
+            yield from wrapped(say(one.message, one.values, lang=lang))
     yield from ("", *_how_good(result, lang))
     for pressure in result.pressures[:1]:
         told = {"n": str(pressure.places), "at": clock.at(pressure.until)}
