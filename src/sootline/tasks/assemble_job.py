@@ -18,6 +18,7 @@ from sootline.core.job.things import DepartmentFacts, thing_of
 from sootline.core.laundry.rooms import DryingPlace, Sink, Washer, WashRoom
 from sootline.core.ledger import ItemKind, canonical, name_of
 from sootline.tasks.ports import Register
+from sootline.tasks.read_year import read_year
 from sootline.tasks.record_call import call_of
 from sootline.tasks.register_things import HERE
 
@@ -54,14 +55,14 @@ def assemble_job(register: Register, *, now: dt.datetime, request: Request | Non
         request=request,
         riding=facts.riding,
     )
-    return check_job(job)
+    return check_job(replace(job, upkeep=read_year(register, facts.upkeep, job)))
 
 
 def _department(register: Register) -> DepartmentFacts:
     life = register.thing(HERE)
     if life is None:
         raise BadInputError([Fault(place="department", message=MessageId("tasks.no_department"))])
-    names = ("department", "guides", "wash_room", "riding")
+    names = ("department", "guides", "wash_room", "riding", "upkeep")
     said = {name: life.facts[name] for name in names if name in life.facts}
     return decode(DepartmentFacts, canonical(said))
 

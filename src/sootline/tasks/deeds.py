@@ -8,6 +8,7 @@ from sootline.core.basis import CallId, ComponentId, PlaceId
 from sootline.core.exposure.calls import Call, Hazard, Presence
 from sootline.core.rebuild import AfterWashCheck, Built
 from sootline.tasks.plan_wash import PlanResult
+from sootline.tasks.year_deeds import YearFact
 
 
 class WashStep(StrEnum):
@@ -91,4 +92,5 @@ class Planned:
 
 Deed: TypeAlias = (
     "CallCame | PersonSaid | HazardsSaid | Washed | LookedOver | Checked | PutTogether | Planned"
+    " | YearFact"
 )

@@ -76,6 +76,20 @@ def inspect_gear(rules: Rules, job: Job) -> InspectionResult:
     )
 
 
+def judge_one(rules: Rules, job: Job, inspection: Inspection) -> Judged:
+    """Judge one inspection by itself.
+
+    Raises:
+        BadInputError: the job names an edition or a kind that does not exist, or has no such
+            component.
+    """
+    component = next((one for one in job.components if one.id == inspection.component), None)
+    if component is None:
+        message, name = MessageId("job.no_such_component"), inspection.component
+        raise BadInputError([Fault(place="component", message=message, values=(("value", name),))])
+    return judge_inspection(component, inspection, _bench(rules, job)[0])
+
+
 def list_checks(rules: Rules, job: Job, piece: ComponentId) -> tuple[CheckList, ...]:
     """List the three check lists of one component; an inspection it does not have is left out.
 

@@ -44,6 +44,8 @@ from sootline.tasks.deeds import (
 from sootline.tasks.list_due import civil_day
 from sootline.tasks.ports import Rules
 from sootline.tasks.rebuild_gear import rebuild_gear
+from sootline.tasks.take_year import take_year
+from sootline.tasks.year_deeds import YearFact
 
 _STEPS = {
     WashStep.STARTED: (EventKind.RETURNED_SOILED, EventKind.SORTED, EventKind.PUT_IN_WASHER),
@@ -86,6 +88,8 @@ def take(rules: Rules, job: Job, deed: Reported, *, by: str) -> Job:
             after = _check(rules, job, check)
         case PutTogether(built=built):
             after = _build(rules, job, built, by=deed.by)
+        case YearFact(fact=fact):
+            after = take_year(rules, job, fact)
         case Planned():
             after = job
         case _:

@@ -34,6 +34,8 @@ from sootline.tasks.record_call import call_of, record_call
 from sootline.tasks.recording import Book, refuse_unless
 from sootline.tasks.register_things import HERE
 from sootline.tasks.wash_room import begin_load, end_load, fail_load, hang, take_down, wash_by_hand
+from sootline.tasks.write_year import write_year
+from sootline.tasks.year_deeds import YearFact
 
 _TAKEN_APART = (Element.COAT, Element.TROUSERS, Element.COVERALL)
 _AGAIN = ("", *"bcdefghij")
@@ -67,6 +69,8 @@ def write(rules: Rules, book: Book, act: Act, job: Job, deed: Deed) -> None:
             _check(rules, book, act, job, check)
         case PutTogether():
             _put_together(rules, book, act, job, deed)
+        case YearFact(fact=fact):
+            write_year(rules, book, act, job, fact)
         case Planned(plan=plan):
             said = {"goal": plan.aim.goal.value, "loads": len(plan.worksheet.loads)}
             book.ledger.append([act.entry(EntryKind.PLANNED, HERE, said)])

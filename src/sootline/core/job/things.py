@@ -15,6 +15,7 @@ from sootline.core.laundry.rooms import DryingPlace, Sink, Washer, WashRoom
 from sootline.core.ledger import ItemKind, canonical
 from sootline.core.ledger.canonical import Json
 from sootline.core.riding import RidingFacts
+from sootline.core.upkeep.facts import UpkeepFacts
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -85,12 +86,14 @@ class DepartmentFacts:
 
     Args:
         wash_room: washers, sinks and drying places stand in it or are registered one by one.
+        upkeep: who is entitled to what, routines, lead times, and what came before the record.
     """
 
     department: Department
     guides: tuple[Guide, ...] = ()
     wash_room: WashRoom = WashRoom()
     riding: RidingFacts = RidingFacts()
+    upkeep: UpkeepFacts = UpkeepFacts()
 
 
 FORMS: Mapping[ItemKind, type[Any]] = MappingProxyType(

@@ -21,6 +21,7 @@ class ItemKind(StrEnum):
     SUPPLY = "supply"
     CONTRACTOR = "contractor"
     DEPARTMENT = "department"
+    YEAR_FACT = "year-fact"
     ENTRY = "entry"
 
 
