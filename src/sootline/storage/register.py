@@ -38,6 +38,10 @@ class RegisterStore:
         """Return every component that was not disposed of, in the order of their numbers."""
         return tuple(map(known_of, self._rows().exclude(life="disposed").order_by("id")))
 
+    def disposed(self) -> tuple[Known, ...]:
+        """Return every component that was disposed of, in the order of their numbers."""
+        return tuple(map(known_of, self._rows().filter(life="disposed").order_by("id")))
+
     def thing(self, item: ItemId) -> ThingLife | None:
         """Return what is known of any other thing; None when nothing is."""
         row = Thing.objects.using(self.alias).filter(item=item).first()

@@ -18,9 +18,10 @@ from sootline.core.job.things import DepartmentFacts, thing_of
 from sootline.core.laundry.rooms import DryingPlace, Sink, Washer, WashRoom
 from sootline.core.ledger import ItemKind, canonical, name_of
 from sootline.tasks.ports import Register
-from sootline.tasks.read_year import read_year
+from sootline.tasks.read_year import read_builds, read_year
 from sootline.tasks.record_call import call_of
 from sootline.tasks.register_things import HERE
+from sootline.tasks.year_facts import with_measures
 
 T = TypeVar("T")
 # What was worn at a call counts until it is washed, looked over or given back by an investigator.
@@ -30,7 +31,8 @@ _STILL_SOILED = (CareStage.WORN, CareStage.TO_WASH, CareStage.IN_WASHER)
 def assemble_job(register: Register, *, now: dt.datetime, request: Request | None = None) -> Job:
     """Put together a job from what the record adds up to.
 
-    Calls stand in it while gear worn at them is still soiled, with that gear alone.
+    Calls stand in it while gear worn at them is still soiled, with that gear alone; what was
+    disposed of, while a notice speaks of its kind.
 
     Args:
         now: the moment the decisions are made for.
@@ -55,7 +57,18 @@ def assemble_job(register: Register, *, now: dt.datetime, request: Request | Non
         request=request,
         riding=facts.riding,
     )
-    return check_job(replace(job, upkeep=read_year(register, facts.upkeep, job)))
+    year = read_year(register, facts.upkeep, job)
+    recalled = frozenset(kind for notice in year.notices for kind in notice.kinds)
+    gone = (known.component for known in (register.disposed() if recalled else ()))
+    return check_job(
+        replace(
+            job,
+            members=with_measures(job.members, year.measured),
+            components=(*components, *(one for one in gone if one.kind in recalled)),
+            builds=read_builds(register, components),
+            upkeep=year,
+        )
+    )
 
 
 def _department(register: Register) -> DepartmentFacts:

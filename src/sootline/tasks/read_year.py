@@ -9,16 +9,18 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any, cast
 
-from sootline.core.basis import BadInputError
+from sootline.core.basis import BadInputError, ComponentId, SetId
+from sootline.core.gear import Component
 from sootline.core.job.codec import decode
 from sootline.core.job.jobs import Job
 from sootline.core.ledger import ItemKind, canonical
 from sootline.core.ledger.things import ThingLife
+from sootline.core.rebuild import Built
 from sootline.core.upkeep.contractor import Invoice, Manifest, Receipt
 from sootline.core.upkeep.facts import UpkeepFacts
 from sootline.core.upkeep.inspections import Inspection, InspectionDay
 from sootline.core.upkeep.people import Changed, Measured
-from sootline.core.upkeep.recalls import Action, Notice, Sighting
+from sootline.core.upkeep.recalls import Action, Notice, NoticeClosed, Sighting
 from sootline.core.upkeep.references import (
     named_components,
     named_members,
@@ -31,6 +33,8 @@ from sootline.tasks.ports import Register
 from sootline.tasks.year_deeds import Confirmed, Fact
 from sootline.tasks.year_facts import with_fact
 
+# Parts that were fitted together; they say into which shell a liner went.
+BUILT = "built"
 # Under which word each form of fact is written down.
 FACT_FORMS: Mapping[str, type[Any]] = MappingProxyType(
     {
@@ -44,6 +48,7 @@ FACT_FORMS: Mapping[str, type[Any]] = MappingProxyType(
         "notice": Notice,
         "sighting": Sighting,
         "action": Action,
+        "notice-closed": NoticeClosed,
         "measured": Measured,
         "changed": Changed,
         "supply": Supply,
@@ -70,7 +75,9 @@ def read_year(register: Register, before: UpkeepFacts, job: Job) -> UpkeepFacts:
         members=frozenset(one.id for one in job.members),
     )
     facts = before
-    for life in sorted(register.things(ItemKind.YEAR_FACT), key=lambda one: one.last_seq):
+    for life in _in_order(register):
+        if life.facts["form"] == BUILT:
+            continue
         fact = _whole(_fact_of(life), here)
         try:
             after = with_fact(facts, fact)
@@ -78,6 +85,29 @@ def read_year(register: Register, before: UpkeepFacts, job: Job) -> UpkeepFacts:
             continue
         facts = after if _holds(after, facts, here) else facts
     return facts
+
+
+def read_builds(register: Register, components: Iterable[Component]) -> tuple[Built, ...]:
+    """Return which parts of different sets are together now, as they were fitted last."""
+    sets = {one.id: one.set for one in components}
+    latest: dict[ComponentId, Built] = {}
+    for life in _in_order(register):
+        if life.facts["form"] == BUILT:
+            built = decode(Built, canonical(life.facts["fact"]))
+            latest |= dict.fromkeys(built.parts, built)
+    whole = (one for one in dict.fromkeys(latest.values()) if _is_whole(one, latest, sets))
+    return tuple(one for one in whole if len({sets[part] for part in one.parts}) > 1)
+
+
+def _is_whole(
+    built: Built, latest: Mapping[ComponentId, Built], sets: Mapping[ComponentId, SetId | None]
+) -> bool:
+    """Whether every part is here and still where this build put it."""
+    return all(part in sets and latest[part] == built for part in built.parts)
+
+
+def _in_order(register: Register) -> list[ThingLife]:
+    return sorted(register.things(ItemKind.YEAR_FACT), key=lambda one: one.last_seq)
 
 
 def _fact_of(life: ThingLife) -> Fact:

@@ -6,10 +6,11 @@ from sootline.core.basis import BadInputError, ComponentId, Fault
 from sootline.core.gear import Component, Refusal, apply
 from sootline.core.job.checks import check_job
 from sootline.core.job.jobs import Job
+from sootline.core.upkeep.people import Measured
 from sootline.tasks.ports import Rules
 from sootline.tasks.year_deeds import Fact
 from sootline.tasks.year_events import Follows, follows
-from sootline.tasks.year_facts import with_fact
+from sootline.tasks.year_facts import with_fact, with_measures
 
 
 def take_year(rules: Rules, job: Job, fact: Fact) -> Job:
@@ -27,7 +28,9 @@ def take_year(rules: Rules, job: Job, fact: Fact) -> Job:
     )
     if faults:
         raise BadInputError(faults)
-    return replace(after, components=components)
+    measured = (fact,) if isinstance(fact, Measured) else ()
+    members = with_measures(after.members, measured)
+    return replace(after, components=components, members=members)
 
 
 def _changed(component: Component, what: Follows, faults: list[Fault]) -> Component:

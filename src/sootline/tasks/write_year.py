@@ -10,16 +10,17 @@ from sootline.core.job.codec import encode
 from sootline.core.job.jobs import Job
 from sootline.core.ledger import Draft, EntryKind, ItemKind, component, item
 from sootline.core.ledger.acts import Act
+from sootline.core.rebuild import Built
 from sootline.core.upkeep.inspections import Inspection, InspectionKind
 from sootline.tasks.holds import open_hold
 from sootline.tasks.ports import Rules
-from sootline.tasks.read_year import FACT_FORMS
+from sootline.tasks.read_year import BUILT, FACT_FORMS
 from sootline.tasks.recording import Book, also, refuse_unless
 from sootline.tasks.year_deeds import Fact
 from sootline.tasks.year_events import Follows, follows
 from sootline.tasks.year_facts import with_fact
 
-_FORM_OF = {form: word for word, form in FACT_FORMS.items()}
+_FORM_OF = {form: word for word, form in FACT_FORMS.items()} | {Built: BUILT}
 _INSPECTED = {
     InspectionKind.ROUTINE: EntryKind.INSPECTED_ROUTINE,
     InspectionKind.ADVANCED: EntryKind.INSPECTED_ADVANCED,
@@ -38,7 +39,7 @@ def write_year(rules: Rules, book: Book, act: Act, job: Job, fact: Fact) -> None
         BadInputError: it names what is not there, or was written down before.
         OvertakenError: somebody wrote about one of the components since.
     """
-    first = _first(act, fact)
+    first = draft_fact(act, fact)
     if book.answered(act, first):
         return
     after = check_job(replace(job, upkeep=with_fact(job.upkeep, fact)))
@@ -50,7 +51,8 @@ def write_year(rules: Rules, book: Book, act: Act, job: Job, fact: Fact) -> None
     book.record([first, *drafts], known)
 
 
-def _first(act: Act, fact: Fact) -> Draft:
+def draft_fact(act: Act, fact: "Fact | Built") -> Draft:
+    """Return the entry that holds a fact itself, apart from what it does to gear."""
     document = json.loads(encode(type(fact), fact, indent=None))
     word = _FORM_OF[type(fact)]
     thing = item(ItemKind.YEAR_FACT, f"{word}-{act.idem}")

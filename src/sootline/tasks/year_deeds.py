@@ -7,7 +7,7 @@ from sootline.core.basis import ComponentId
 from sootline.core.upkeep.contractor import Invoice, Manifest, Receipt
 from sootline.core.upkeep.inspections import Inspection, InspectionDay
 from sootline.core.upkeep.people import Changed, Measured
-from sootline.core.upkeep.recalls import Action, Notice, Sighting
+from sootline.core.upkeep.recalls import Action, Notice, NoticeClosed, Sighting
 from sootline.core.upkeep.repairs import Repair
 from sootline.core.upkeep.stores import LogEntry, Supply
 
@@ -29,7 +29,7 @@ class Confirmed:
 
 Fact: TypeAlias = (
     "Inspection | InspectionDay | Repair | Manifest | Receipt | Confirmed | Invoice | Notice"
-    " | Sighting | Action | Measured | Changed | Supply | LogEntry"
+    " | Sighting | Action | NoticeClosed | Measured | Changed | Supply | LogEntry"
 )
 
 

@@ -31,9 +31,10 @@ from sootline.core.upkeep.contractor import (
 )
 from sootline.core.upkeep.inspections import Inspection, InspectionKind, Judged, Result
 from sootline.core.upkeep.inspections.judging import MATTER_OF
-from sootline.core.upkeep.recalls import Action, Notice, Sighting, Step
+from sootline.core.upkeep.recalls import Action, Notice, NoticeClosed, Sighting, Step
 from sootline.core.upkeep.repairs import Choice, Repair
 from sootline.tasks.inspect_gear import judge_one
+from sootline.tasks.match_recall import match_recalls
 from sootline.tasks.ports import Rules
 from sootline.tasks.year_deeds import Confirmed, Fact
 from sootline.tasks.year_facts import is_over
@@ -81,6 +82,8 @@ def follows(rules: Rules, before: Job, after: Job, fact: Fact) -> tuple[Follows,
             found = _sighted(after, fact)
         case Action():
             found = _acted(after, fact)
+        case NoticeClosed():
+            _close(before, fact)
         case _:
             pass
     return tuple(found)
@@ -189,6 +192,16 @@ def _acted(job: Job, action: Action) -> Iterator[Follows]:
     else:
         events = tuple(_pulled(notice, component, action.by, at))
     yield Follows(component=component.id, events=events)
+
+
+def _close(job: Job, closed: NoticeClosed) -> None:
+    """Refuse to close a notice while anything is left to see or to do."""
+    (result,) = match_recalls(job, only=closed.notice).notices
+    left = (*result.closure.unseen, *result.closure.waiting)
+    if left:
+        values = (("notice", closed.notice), ("pieces", ", ".join(left)))
+        message = MessageId("tasks.notice_open")
+        raise BadInputError([Fault(place=closed.notice, message=message, values=values)])
 
 
 def _pulled(notice: Notice, component: Component, by: str, at: str) -> Iterator[Event]:

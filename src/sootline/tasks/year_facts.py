@@ -1,16 +1,17 @@
 """Where among the facts of the year does a new one go, and whose place does it take?"""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 from typing import Any, TypeVar
 
-from sootline.core.basis import BadInputError, DateSpan, Fault, MessageId
+from sootline.core.basis import BadInputError, DateSpan, Fault, MemberId, MessageId
+from sootline.core.job.jobs import Member
 from sootline.core.upkeep.contractor import Invoice, Manifest, Receipt
 from sootline.core.upkeep.facts import UpkeepFacts
 from sootline.core.upkeep.inspections import Inspection, InspectionDay
 from sootline.core.upkeep.people import Changed, Measured
-from sootline.core.upkeep.recalls import Action, Notice, Sighting
+from sootline.core.upkeep.recalls import Action, Notice, NoticeClosed, Sighting
 from sootline.core.upkeep.repairs import Choice, Repair
 from sootline.core.upkeep.stores import LogEntry, Supply
 from sootline.tasks.year_deeds import Confirmed, Fact
@@ -27,6 +28,7 @@ _LISTS: Mapping[type[Any], str] = MappingProxyType(
         Notice: "notices",
         Sighting: "sightings",
         Action: "actions",
+        NoticeClosed: "closed",
         Measured: "measured",
         Changed: "changed",
         Supply: "supplies",
@@ -66,6 +68,39 @@ def confirmed(word: Confirmed) -> Receipt:
         said if place == word.line else piece for place, piece in enumerate(word.receipt.pieces)
     )
     return replace(word.receipt, pieces=pieces)
+
+
+def list_facts(facts: UpkeepFacts) -> tuple[Fact, ...]:
+    """List facts of the year one by one, each after those it names."""
+    return (
+        *facts.notices,
+        *facts.sightings,
+        *facts.actions,
+        *facts.closed,
+        *facts.inspection_days,
+        *facts.inspections,
+        *facts.repairs,
+        *facts.manifests,
+        *facts.receipts,
+        *facts.invoices,
+        *facts.measured,
+        *facts.changed,
+        *facts.supplies,
+        *facts.machine_log,
+    )
+
+
+def with_measures(members: tuple[Member, ...], measured: Iterable[Measured]) -> tuple[Member, ...]:
+    """Return the members with what was measured on them, the last word on each dimension."""
+    said: dict[MemberId, dict[str, str]] = {}
+    for one in measured:
+        said.setdefault(one.member, {}).update(one.measures)
+    return tuple(
+        replace(one, measures=tuple({**dict(one.measures), **said[one.id]}.items()))
+        if said.get(one.id)
+        else one
+        for one in members
+    )
 
 
 def is_over(repair: Repair) -> bool:

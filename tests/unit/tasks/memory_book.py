@@ -103,6 +103,10 @@ class MemoryRegister:
         """Return every component that was not disposed of."""
         return tuple(one for one in self._all() if one.component.state.life is not Life.DISPOSED)
 
+    def disposed(self) -> tuple[Known, ...]:
+        """Return every component that was disposed of."""
+        return tuple(one for one in self._all() if one.component.state.life is Life.DISPOSED)
+
     def components_of(self, member: MemberId) -> tuple[Known, ...]:
         """Return every component a member owns or has."""
         return tuple(

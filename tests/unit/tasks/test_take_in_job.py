@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from tests.unit.tasks.memory_book import MemoryLedger, MemoryRegister, act
 
+from sootline.core.upkeep.facts import UpkeepFacts
 from sootline.files.demo import demo_job
 from sootline.files.rules import RuleFiles
 from sootline.tasks.assemble_job import assemble_job
@@ -33,7 +34,9 @@ def test_a_file_entered_twice() -> None:
 def test_a_file_without_people_or_gear() -> None:
     """A department alone may be described first."""
     rules = RuleFiles()
-    job = replace(demo_job(rules), members=(), components=(), calls=())
+    job = replace(
+        demo_job(rules), members=(), components=(), calls=(), builds=(), upkeep=UpkeepFacts()
+    )
 
     assert take_in_job(_empty(), act("f"), job).entries == 1
 

@@ -7,7 +7,7 @@ from sootline.core.upkeep.inspections.facts import Inspection, InspectionDay
 from sootline.core.upkeep.people.facts import Changed, LeadTime, Measured
 from sootline.core.upkeep.planning.facts import WorkToday
 from sootline.core.upkeep.qualified import Qualified
-from sootline.core.upkeep.recalls.notices import Action, Notice, Sighting
+from sootline.core.upkeep.recalls.notices import Action, Notice, NoticeClosed, Sighting
 from sootline.core.upkeep.repairs.facts import Repair
 from sootline.core.upkeep.stores.machine_log import LogEntry, Routine
 from sootline.core.upkeep.stores.supplies import Supply
@@ -19,7 +19,8 @@ class UpkeepFacts:
 
     Args:
         qualified: who is trained or verified for what.
-        notices, sightings, actions: recalls, what was read by eye, what was done.
+        notices, sightings, actions, closed: recalls, what was read by eye, what was done, and which
+            notices a person closed.
         inspections, inspection_days: what was looked at, and what was planned.
         manifests, receipts, invoices: contractors.
         work_today: how much of each work can be done today.
@@ -31,6 +32,7 @@ class UpkeepFacts:
     notices: tuple[Notice, ...] = ()
     sightings: tuple[Sighting, ...] = ()
     actions: tuple[Action, ...] = ()
+    closed: tuple[NoticeClosed, ...] = ()
     inspections: tuple[Inspection, ...] = ()
     inspection_days: tuple[InspectionDay, ...] = ()
     repairs: tuple[Repair, ...] = ()

@@ -50,3 +50,5 @@ def named_notices(facts: UpkeepFacts) -> Iterator[tuple[str, str]]:
         yield f"sightings[{n}].notice", sighting.notice
     for n, action in enumerate(facts.actions):
         yield f"actions[{n}].notice", action.notice
+    for n, closed in enumerate(facts.closed):
+        yield f"closed[{n}].notice", closed.notice

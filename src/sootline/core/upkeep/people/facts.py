@@ -2,17 +2,23 @@
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Annotated
 
-from sootline.core.basis import DateSpan, MemberId, UnreadableValueError
+from sootline.core.basis import DateSpan, MappingForm, MemberId, UnreadableValueError
 
 
 @dataclass(frozen=True, kw_only=True)
 class Measured:
-    """When one person was measured, and by whom."""
+    """When one person was measured, by whom, and what came of it.
+
+    Args:
+        measures: by dimension; one not named stays as it was.
+    """
 
     member: MemberId
     on: DateSpan
     by: str = ""
+    measures: Annotated[tuple[tuple[str, str], ...], MappingForm()] = ()
 
 
 class Change(StrEnum):

@@ -4,7 +4,7 @@ from sootline.core.upkeep.recalls.closing import Closure, close_notice
 from sootline.core.upkeep.recalls.fields import Field, FieldFit
 from sootline.core.upkeep.recalls.lots import Fit, LotSpan
 from sootline.core.upkeep.recalls.matching import Affected, Match, match_notice
-from sootline.core.upkeep.recalls.notices import Action, Notice, Sighting, Step
+from sootline.core.upkeep.recalls.notices import Action, Notice, NoticeClosed, Sighting, Step
 from sootline.core.upkeep.recalls.tracing import Whereabouts, fitted_into, trace_whereabouts
 
 __all__ = [
@@ -17,6 +17,7 @@ __all__ = [
     "LotSpan",
     "Match",
     "Notice",
+    "NoticeClosed",
     "Sighting",
     "Step",
     "Whereabouts",

@@ -85,6 +85,20 @@ class Sighting:
             raise UnreadableValueError("recall.nobody", component=self.component)
 
 
+@dataclass(frozen=True, kw_only=True)
+class NoticeClosed:
+    """A named person closed a notice: every possible component seen, every affected dealt with."""
+
+    notice: str
+    by: str
+    at: Moment
+
+    def __post_init__(self) -> None:
+        require_offset(self.at)
+        if not self.by.strip():
+            raise UnreadableValueError("recall.nobody", component=self.notice)
+
+
 class Step(StrEnum):
     """What was done with a component for a notice."""
 
