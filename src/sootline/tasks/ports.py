@@ -114,6 +114,10 @@ class Register(Protocol):
         """Return every component that was not disposed of, in the order of their numbers."""
         ...
 
+    def disposed(self) -> tuple[Known, ...]:
+        """Return every component that was disposed of, in the order of their numbers."""
+        ...
+
     def components_of(self, member: MemberId) -> tuple[Known, ...]:
         """Return every component a member owns or has."""
         ...

@@ -34,7 +34,7 @@ from sootline.tasks.record_call import call_of, record_call
 from sootline.tasks.recording import Book, refuse_unless
 from sootline.tasks.register_things import HERE
 from sootline.tasks.wash_room import begin_load, end_load, fail_load, hang, take_down, wash_by_hand
-from sootline.tasks.write_year import write_year
+from sootline.tasks.write_year import draft_fact, write_year
 from sootline.tasks.year_deeds import YearFact
 
 _TAKEN_APART = (Element.COAT, Element.TROUSERS, Element.COVERALL)
@@ -221,6 +221,7 @@ def _put_together(rules: Rules, book: Book, act: Act, job: Job, deed: PutTogethe
     verdict = result.elements[-1].verdict
     assembly = _assembly(verdict)
     record_build(book, act, deed.built, by=deed.by, assembly=assembly)
+    book.ledger.append([draft_fact(act, deed.built)])
     if assembly is Assembly.ASSEMBLED:
         (first, *_) = book.known(*deed.built.parts)
         _hook(book, act, deed.built.parts, first.component.owner, by=deed.by)
