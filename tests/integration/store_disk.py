@@ -19,7 +19,7 @@ _OK, _IO_ERROR, _FULL = 0, 10, 13
 _LASTING = 0x100 | 0x800 | 0x80000
 
 _Open = ctypes.CFUNCTYPE(
-    ctypes.c_int, ctypes.c_void_p, ctypes.c_char_p, ctypes.c_void_p, ctypes.c_int,
+    ctypes.c_int, ctypes.c_void_p, ctypes.c_void_p, ctypes.c_void_p, ctypes.c_int,
     ctypes.POINTER(ctypes.c_int),
 )  # fmt: skip
 _Write = ctypes.CFUNCTYPE(
@@ -110,11 +110,12 @@ class Disk:
     def open_through(self, usual: Any) -> Any:  # noqa: ANN401
         """Return what opens a file and puts this disk between."""
 
-        def opened(system: int, name: bytes, file: int, flags: int, out: Any) -> int:  # noqa: ANN401
+        def opened(system: int, name: int, file: int, flags: int, out: Any) -> int:  # noqa: ANN401
+            # The name goes on as the very pointer: the usual file system keeps it.
             result = int(usual(system, name, file, flags, out))
             place = ctypes.cast(file, ctypes.POINTER(ctypes.c_void_p))
             if result == _OK and flags & _LASTING and place[0]:
-                self._names[file] = Path(name.decode()).name
+                self._names[file] = Path(ctypes.string_at(name).decode()).name
                 place[0] = ctypes.addressof(self._between(int(place[0])))
             return result
 
