@@ -5,7 +5,8 @@ itself an id is called by its name in the reader's language: `{worn:kind}` looks
 "name.kind.<value>", and `{kind}` alone means `{kind:kind}`. A value that has no name there stays
 as it is, so members' codes, amounts and dates need no marker. Ids listed with commas
 ("coat-shell, hood") are named one by one. A value that is a message id itself is said:
-`{point:message}`. A value called `n` chooses the plural form.
+`{point:message}`; somebody's own words there stay as they are. A value called `n` chooses the
+plural form.
 """
 
 import re
@@ -14,6 +15,7 @@ from collections.abc import Iterable, Mapping
 from sootline.words.catalogues import FIRST_LANGUAGE, text_of
 
 PLACEHOLDER = re.compile(r"\{([a-z][a-z0-9_]*)(?::([a-z_]+))?\}", re.ASCII)
+_MESSAGE = re.compile(r"[a-z_]+(?:\.[a-z0-9_-]+)+", re.ASCII)
 _MANY = 2
 
 
@@ -52,7 +54,9 @@ def _value(match: re.Match[str], given: Mapping[str, str], lang: str) -> str:
         return f"[{key}?]"
     value = str(given[key])
     if category == "message":
-        return ", ".join(say(part, lang=lang) for part in value.split(", "))
+        return ", ".join(
+            say(part, lang=lang) if _MESSAGE.fullmatch(part) else part for part in value.split(", ")
+        )
     called = name(category, value, lang=lang)
     if called == value:
         called = ", ".join(name(category, part, lang=lang) for part in value.split(", "))
