@@ -18,6 +18,7 @@ from sootline.core.job.things import DepartmentFacts, thing_of
 from sootline.core.laundry.rooms import DryingPlace, Sink, Washer, WashRoom
 from sootline.core.ledger import ItemKind, canonical, name_of
 from sootline.tasks.ports import Register
+from sootline.tasks.read_people import read_try_ons, without_leavers
 from sootline.tasks.read_year import read_builds, read_year
 from sootline.tasks.record_call import call_of
 from sootline.tasks.register_things import HERE
@@ -44,6 +45,7 @@ def assemble_job(register: Register, *, now: dt.datetime, request: Request | Non
     """
     facts = _department(register)
     components = tuple(known.component for known in register.components())
+    people = register.things(ItemKind.MEMBER)
     job = Job(
         version=JOB_VERSION,
         title=facts.department.name,
@@ -55,8 +57,9 @@ def assemble_job(register: Register, *, now: dt.datetime, request: Request | Non
         calls=tuple(_calls(register, components)),
         wash_room=_wash_room(register, facts.wash_room),
         request=request,
-        riding=facts.riding,
+        riding=replace(facts.riding, try_ons=(*facts.riding.try_ons, *read_try_ons(people))),
     )
+    job = without_leavers(job, people)
     year = read_year(register, facts.upkeep, job)
     recalled = frozenset(kind for notice in year.notices for kind in notice.kinds)
     gone = (known.component for known in (register.disposed() if recalled else ()))
@@ -101,7 +104,7 @@ def _calls(register: Register, components: Sequence[Component]) -> Iterator[Call
     for life in register.things(ItemKind.CALL):
         call = call_of({**life.facts, "id": name_of(life.item)})
         left = _left(call, soiled, here)
-        if any(person.worn for person in left.people):
+        if any(person.worn for person in left.people) or left.remarks:
             yield left
 
 

@@ -7,6 +7,8 @@ from typing import TypeAlias
 from sootline.core.basis import CallId, ComponentId, PlaceId
 from sootline.core.exposure.calls import Call, Hazard, Presence
 from sootline.core.rebuild import AfterWashCheck, Built
+from sootline.tasks.floor_deeds import FloorDeed
+from sootline.tasks.people_deeds import PeopleDeed
 from sootline.tasks.plan_wash import PlanResult
 from sootline.tasks.year_deeds import YearFact
 
@@ -85,12 +87,17 @@ class PutTogether:
 
 @dataclass(frozen=True, kw_only=True)
 class Planned:
-    """The wash was planned."""
+    """The wash was planned.
+
+    Args:
+        station: whose wash room; None is the department's.
+    """
 
     plan: PlanResult
+    station: str | None = None
 
 
 Deed: TypeAlias = (
     "CallCame | PersonSaid | HazardsSaid | Washed | LookedOver | Checked | PutTogether | Planned"
-    " | YearFact"
+    " | YearFact | FloorDeed | PeopleDeed"
 )

@@ -37,7 +37,7 @@ def exchange_gear(
         act.entry(kind, component(returns), said),
     ]
     if not book.answered(act, drafts[0]):
-        _check(facts, answer, rack=bool(place))
+        refuse_exchange(facts, answer, rack=bool(place))
         refuse_unless([taken], [Event(kind=EventKind.ISSUED, holder=MemberId(holder))])
         back = EventKind.BACK_ON_SPARE_RACK if place else EventKind.RETURNED_SOILED
         refuse_unless([returned], [Event(kind=back, by=by)])
@@ -50,8 +50,12 @@ def _return(by: str, place: str) -> tuple[EntryKind, dict[str, str]]:
     return EntryKind.RETURNED, {"by": by}
 
 
-def _check(facts: ExchangeFacts, answer: ExchangeAnswer, *, rack: bool) -> None:
-    """Refuse what the check forbids, and the rack for a piece that must be washed first."""
+def refuse_exchange(facts: ExchangeFacts, answer: ExchangeAnswer, *, rack: bool) -> None:
+    """Refuse what the check forbids, and the rack for a piece that must be washed first.
+
+    Raises:
+        RefusedError: with every reason.
+    """
     if not answer.moves:
         forbids = [one for one in answer.findings if one.bearing is Bearing.FORBIDS]
         raise RefusedError([(facts.takes, one) for one in forbids])

@@ -36,6 +36,14 @@ class RefusedError(SootlineError):
         said = "; ".join(f"{piece}: {reason.message}" for piece, reason in self.refused)
         super().__init__(said)
 
+    @property
+    def faults(self) -> tuple[Fault, ...]:
+        """The same as faults, each at its component."""
+        return tuple(
+            Fault(place=piece, message=reason.message, values=reason.values)
+            for piece, reason in self.refused
+        )
+
 
 @dataclass(frozen=True, kw_only=True)
 class Book:

@@ -4,28 +4,18 @@ What is back on its hook after a wash leaves the call that soiled it: a job's ca
 that is still to be seen to.
 """
 
-from collections.abc import Collection, Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
-from typing import assert_never
 
-from sootline.core.basis import (
-    BadInputError,
-    CallId,
-    ComponentId,
-    DateSpan,
-    Fault,
-    Finding,
-    MessageId,
-    PlaceId,
-)
+from sootline.core.basis import BadInputError, CallId, ComponentId, DateSpan
 from sootline.core.exposure.calls import Call, Presence
-from sootline.core.gear import Component, Element, Refusal, apply, find_kind
 from sootline.core.gear.events import Event, EventKind
 from sootline.core.gear.records import Deed, Record
-from sootline.core.gear.state import Assembly, CareStage, State
+from sootline.core.gear.state import Assembly, CareStage
 from sootline.core.job.jobs import Job
 from sootline.core.rebuild import AfterWashCheck, Built, Next
 from sootline.core.rulebook import Level
+from sootline.tasks.asked_holds import found_at_check
 from sootline.tasks.decide import decide_job
 from sootline.tasks.deeds import (
     CallCame,
@@ -41,9 +31,14 @@ from sootline.tasks.deeds import (
 from sootline.tasks.deeds import (
     Deed as Reported,
 )
+from sootline.tasks.floor_deeds import FLOOR, FloorDeed
+from sootline.tasks.happening import befall, fault, happen, pieces_of
 from sootline.tasks.list_due import civil_day
+from sootline.tasks.people_deeds import PeopleDeed
 from sootline.tasks.ports import Rules
 from sootline.tasks.rebuild_gear import rebuild_gear
+from sootline.tasks.take_floor import take_floor
+from sootline.tasks.take_people import take_people
 from sootline.tasks.take_year import take_year
 from sootline.tasks.year_deeds import YearFact
 
@@ -56,8 +51,6 @@ _STEPS = {
 }
 _WASHED = (WashStep.ENDED, WashStep.BY_HAND)
 _ADVANCED = (Level.ADVANCED, Level.SPECIALISED)
-_PLACED = (EventKind.PUT_IN_WASHER, EventKind.HUNG)
-_TAKEN_APART = (Element.COAT, Element.TROUSERS, Element.COVERALL)
 _UNHUNG = (CareStage.WASHED, CareStage.DRYING)
 
 
@@ -78,29 +71,36 @@ def take(rules: Rules, job: Job, deed: Reported, *, by: str) -> Job:
         case HazardsSaid(call=name, hazards=hazards):
             after = _with_call(job, replace(_call(job, name), hazards=hazards))
         case Washed():
-            after = _happen(job, deed.pieces, _STEPS[deed.step], by=by, place=deed.place)
+            after = happen(job, deed.pieces, _STEPS[deed.step], by=by, place=deed.place)
             if deed.step in _WASHED:
                 after = _cleaned(rules, after, deed.pieces, by=by)
         case LookedOver(pieces=pieces):
-            looked = _happen(job, pieces, (EventKind.WORN, EventKind.LOOKED_OVER), by=by)
+            looked = happen(job, pieces, (EventKind.WORN, EventKind.LOOKED_OVER), by=by)
             after = _seen_to(looked, pieces)
         case Checked(check=check):
             after = _check(rules, job, check)
         case PutTogether(built=built):
             after = _build(rules, job, built, by=deed.by)
-        case YearFact(fact=fact):
-            after = take_year(rules, job, fact)
         case Planned():
             after = job
         case _:
-            assert_never(deed)
+            after = _beyond(rules, job, deed)
     return after
+
+
+def _beyond(rules: Rules, job: Job, deed: FloorDeed | PeopleDeed | YearFact) -> Job:
+    """Take in what is no step of a call, a load or a check."""
+    if isinstance(deed, YearFact):
+        return take_year(rules, job, deed.fact)
+    if isinstance(deed, FLOOR):
+        return take_floor(rules, job, deed)
+    return take_people(rules, job, deed)
 
 
 def _call(job: Job, name: CallId) -> Call:
     found = next((call for call in job.calls if call.id == name), None)
     if found is None:
-        raise BadInputError([_fault(name, "tasks.no_such_thing")])
+        raise BadInputError([fault(name, "tasks.no_such_thing")])
     return found
 
 
@@ -140,89 +140,34 @@ def _check(rules: Rules, job: Job, check: AfterWashCheck) -> Job:
     passes waits to be put together again.
     """
     names = (check.component,)
-    if _of(job, names)[0].state.stage in _UNHUNG:
-        job = _happen(job, names, (EventKind.HUNG, EventKind.DRIED), by=check.by)
+    if pieces_of(job, names)[0].state.stage in _UNHUNG:
+        job = happen(job, names, (EventKind.HUNG, EventKind.DRIED), by=check.by)
     others = tuple(one for one in job.checks if one.component != check.component)
     job = replace(job, checks=(*others, check))
     verdicts = {one.component: one.next for one in rebuild_gear(rules, job).pieces}
     then = verdicts[check.component]
     if then is Next.WASH_AGAIN:
-        return _happen(job, names, (EventKind.RETURNED_SOILED,), by=check.by)
+        return happen(job, names, (EventKind.RETURNED_SOILED,), by=check.by)
+    if then is Next.HOLD and not pieces_of(job, names)[0].state.open_holds:
+        seen = ", ".join(one.flaw for one in check.flaws)
+        hold = found_at_check(by=check.by, said=seen, at=check.at)
+        return befall(job, names, lambda _: [Event(kind=EventKind.HOLD_OPENED, hold=hold)])
     if then is not Next.BACK:
         return job
-    checked = _happen(job, names, (EventKind.TOUCH_CHECKED,), by=check.by)
-    if _of(checked, names)[0].state.assembly is Assembly.ASSEMBLED:
-        checked = _happen(checked, names, (EventKind.BACK_ON_HOOK,), by=check.by)
+    checked = happen(job, names, (EventKind.TOUCH_CHECKED,), by=check.by)
+    if pieces_of(checked, names)[0].state.assembly is Assembly.ASSEMBLED:
+        checked = happen(checked, names, (EventKind.BACK_ON_HOOK,), by=check.by)
     return _seen_to(checked, names)
 
 
 def _build(rules: Rules, job: Job, built: Built, *, by: str) -> Job:
     """Take in which parts were fitted together; a whole element goes back on its hook."""
-    _of(job, built.parts)
+    pieces_of(job, built.parts)
     others = tuple(one for one in job.builds if not set(one.parts) & set(built.parts))
     job = replace(job, builds=(*others, built))
     if not rebuild_gear(rules, job).elements[-1].ready:
         return job
-    return _happen(job, built.parts, (EventKind.REBUILT, EventKind.BACK_ON_HOOK), by=by)
-
-
-def _of(job: Job, names: Collection[ComponentId]) -> list[Component]:
-    found = [one for one in job.components if one.id in names]
-    strangers = sorted(set(names) - {one.id for one in found})
-    if strangers:
-        raise BadInputError([_fault(name, "tasks.no_such_component") for name in strangers])
-    return found
-
-
-def _happen(
-    job: Job,
-    names: Collection[ComponentId],
-    kinds: Sequence[EventKind],
-    *,
-    by: str,
-    place: PlaceId | None = None,
-) -> Job:
-    """Let events happen to pieces one after the other, to all of them or to none."""
-    at = job.now.isoformat(timespec="minutes")
-    states: dict[ComponentId, State] = {}
-    faults: list[Fault] = []
-    for component in _of(job, names):
-        state = component.state
-        for kind in _still_to_come(state, kinds):
-            after = apply(state, _event(component, kind, by, at, place))
-            if isinstance(after, Refusal):
-                faults.append(_refused(component.id, after.reason))
-                break
-            state = after
-        states[component.id] = state
-    if faults:
-        raise BadInputError(faults)
-    return replace(
-        job,
-        components=tuple(
-            replace(one, state=states[one.id]) if one.id in states else one
-            for one in job.components
-        ),
-    )
-
-
-def _event(component: Component, kind: EventKind, by: str, at: str, place: PlaceId | None) -> Event:
-    apart = kind is EventKind.SORTED and find_kind(component.kind).element in _TAKEN_APART
-    return Event(
-        kind=kind,
-        by=by,
-        at=at,
-        place=place if kind in _PLACED else None,
-        assembly=Assembly.APART if apart else None,
-    )
-
-
-def _still_to_come(state: State, kinds: Sequence[EventKind]) -> Iterator[EventKind]:
-    """Leave out what lies behind a piece: coming back soiled, being sorted."""
-    for kind in kinds:
-        if kind is EventKind.RETURNED_SOILED and state.stage is CareStage.TO_WASH:
-            continue
-        yield kind
+    return happen(job, built.parts, (EventKind.REBUILT, EventKind.BACK_ON_HOOK), by=by)
 
 
 def _seen_to(job: Job, names: Collection[ComponentId]) -> Job:
@@ -247,11 +192,3 @@ def _without(
         worn = owned.get(person.member, []) if person.worn is None else person.worn
         left = tuple(name for name in worn if name not in names)
         yield person if len(left) == len(worn) else replace(person, worn=left)
-
-
-def _refused(component: ComponentId, reason: Finding) -> Fault:
-    return Fault(place=component, message=reason.message, values=reason.values)
-
-
-def _fault(place: str, message: str) -> Fault:
-    return Fault(place=place, message=MessageId(message), values=(("id", place),))

@@ -15,6 +15,7 @@ from sootline.core.ledger.acts import Act
 from sootline.core.rebuild import AfterWashCheck, BuildVerdict, Next
 from sootline.core.rulebook import Level
 from sootline.tasks.after_wash_check import hang_up, record_build, record_check
+from sootline.tasks.asked_holds import found_at_check
 from sootline.tasks.decide import decide_job
 from sootline.tasks.deeds import (
     CallCame,
@@ -28,12 +29,17 @@ from sootline.tasks.deeds import (
     Washed,
     WashStep,
 )
+from sootline.tasks.floor_deeds import FLOOR, FloorDeed
+from sootline.tasks.holds import hold_by_hand
+from sootline.tasks.people_deeds import PeopleDeed
 from sootline.tasks.ports import Known, Rules
 from sootline.tasks.rebuild_gear import rebuild_gear
 from sootline.tasks.record_call import call_of, record_call
+from sootline.tasks.recorded_plan import plan_item, plan_said
 from sootline.tasks.recording import Book, refuse_unless
-from sootline.tasks.register_things import HERE
 from sootline.tasks.wash_room import begin_load, end_load, fail_load, hang, take_down, wash_by_hand
+from sootline.tasks.write_floor import write_floor
+from sootline.tasks.write_people import write_people
 from sootline.tasks.write_year import draft_fact, write_year
 from sootline.tasks.year_deeds import YearFact
 
@@ -69,13 +75,23 @@ def write(rules: Rules, book: Book, act: Act, job: Job, deed: Deed) -> None:
             _check(rules, book, act, job, check)
         case PutTogether():
             _put_together(rules, book, act, job, deed)
-        case YearFact(fact=fact):
-            write_year(rules, book, act, job, fact)
-        case Planned(plan=plan):
-            said = {"goal": plan.aim.goal.value, "loads": len(plan.worksheet.loads)}
-            book.ledger.append([act.entry(EntryKind.PLANNED, HERE, said)])
+        case Planned(plan=plan, station=station):
+            said = plan_said(plan)
+            book.ledger.append([act.entry(EntryKind.PLANNED, plan_item(station), said)])
         case _:
-            assert_never(deed)
+            _beyond(rules, book, act, job, deed)
+
+
+def _beyond(
+    rules: Rules, book: Book, act: Act, job: Job, deed: FloorDeed | PeopleDeed | YearFact
+) -> None:
+    """Record what is no step of a call, a load or a check."""
+    if isinstance(deed, YearFact):
+        write_year(rules, book, act, job, deed.fact)
+    elif isinstance(deed, FLOOR):
+        write_floor(rules, book, act, job, deed)
+    else:
+        write_people(rules, book, act, job, deed)
 
 
 def _recorded(book: Book, name: CallId) -> Call:
@@ -211,6 +227,14 @@ def _check(rules: Rules, book: Book, act: Act, job: Job, check: AfterWashCheck) 
     if verdict.next is Next.WASH_AGAIN:
         again, thing = replace(act, idem=f"{act.idem}/again"), component(check.component)
         book.record([again.entry(EntryKind.RETURNED_SOILED, thing, {"by": check.by})])
+    if verdict.next is Next.HOLD and not known.component.state.open_holds:
+        seen = ", ".join(one.flaw for one in check.flaws)
+        hold_by_hand(
+            book,
+            replace(act, idem=f"{act.idem}/hold"),
+            check.component,
+            found_at_check(by=check.by, said=seen, at=check.at),
+        )
     if verdict.next is Next.BACK and known.component.state.assembly is Assembly.ASSEMBLED:
         _hook(book, act, pieces, known.component.owner, by=check.by)
 

@@ -2,6 +2,7 @@
 
 import datetime as dt
 import threading
+from dataclasses import replace
 from uuid import uuid4
 
 from sootline.core.basis import (
@@ -22,6 +23,7 @@ from sootline.tasks.correct_entry import correct
 from sootline.tasks.deeds import Deed, Planned
 from sootline.tasks.desk import Desk, Report
 from sootline.tasks.plan_wash import PlanResult
+from sootline.tasks.recorded_plan import plan_item, plan_read
 from sootline.tasks.recording import RefusedError
 from sootline.tasks.write_reports import write
 from sootline.wiring.rules import RULES
@@ -30,8 +32,8 @@ from sootline.wiring.store import now, open_book
 _BROWSER = DeviceId("browser")
 _SHOWN = 200
 _MINUTES = 10_000_000
-# The newest plan of each station's desk; after a start of the program it is made anew.
-_plans: dict[str, PlanResult] = {}
+# The newest plan of each desk as it was unpacked, under the entry that says it.
+_plans: dict[str, tuple[int, PlanResult | None]] = {}
 _lock = threading.Lock()
 
 
@@ -41,10 +43,21 @@ class StoreDesks:
     Args:
         actor: whose account it is.
         station: the only station whose gear it sees; None sees all.
+        established: how it is known who the actor is.
+        device: where the actor sits.
     """
 
-    def __init__(self, actor: MemberId, station: str | None) -> None:
+    def __init__(
+        self,
+        actor: MemberId,
+        station: str | None,
+        *,
+        established: Established = Established.SIGNED_IN,
+        device: DeviceId = _BROWSER,
+    ) -> None:
         self._actor = actor
+        self._established = established
+        self._device = device
         self._station = station
         self._book = open_book(station)
 
@@ -65,7 +78,7 @@ class StoreDesks:
         return Desk(
             revision=seq * _MINUTES + int(moment.timestamp() // 60) % _MINUTES,
             job=job,
-            plan=_of_here(_plans.get(self.key), job),
+            plan=_of_here(self._plan(job), job),
             reports=tuple(_report(entry) for entry in self._entries()),
         )
 
@@ -76,19 +89,15 @@ class StoreDesks:
             BadInputError: it cannot be so as things stand.
         """
         act = self._act(report.key or uuid4().hex)
+        if isinstance(deed, Planned):
+            deed = replace(deed, station=self._station)
         job = assemble_job(self._book.register, now=now())
         try:
             write(RULES, self._book, act, job, deed)
         except RefusedError as error:
-            raise BadInputError([
-                Fault(place=piece, message=reason.message, values=reason.values)
-                for piece, reason in error.refused
-            ]) from error  # fmt: skip
+            raise BadInputError(error.faults) from error
         except OvertakenError as error:
             raise BadInputError([Fault(place="-", message=error.message)]) from error
-        if isinstance(deed, Planned):
-            with _lock:
-                _plans[self.key] = deed.plan
 
     def undo(self) -> Report | None:
         """Withdraw everything of this account's newest act; corrections stay as they are."""
@@ -104,6 +113,20 @@ class StoreDesks:
             correct(self._book, act, entry.seq, reason="undo", withdrawn=True)
         return _report(left[-1])
 
+    def _plan(self, job: Job) -> PlanResult | None:
+        """Return the plan the record holds, unpacked once for every entry that says one."""
+        life = self._book.register.thing(plan_item(self._station))
+        said = life.facts.get(EntryKind.PLANNED.value) if life else None
+        if life is None or not isinstance(said, dict):
+            return None
+        with _lock:
+            kept = _plans.get(self.key)
+        if kept is None or kept[0] != life.last_seq:
+            kept = (life.last_seq, plan_read(RULES, job, said))
+            with _lock:
+                _plans[self.key] = kept
+        return kept[1]
+
     def _entries(self) -> list[Entry]:
         head = self._book.ledger.head().seq
         return list(self._book.ledger.entries(max(0, head - _SHOWN)))
@@ -112,9 +135,9 @@ class StoreDesks:
         return Act(
             idem=key,
             occurred=Occurred.at(now(), ClockSource.SERVER),
-            device=_BROWSER,
+            device=self._device,
             actor=self._actor,
-            established=Established.SIGNED_IN,
+            established=self._established,
         )
 
 

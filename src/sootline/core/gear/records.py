@@ -14,6 +14,7 @@ class Deed(StrEnum):
     ADVANCED_CLEANING = "advanced-cleaning"
     ADVANCED_INSPECTION = "advanced-inspection"
     LINER_INSPECTION = "liner-inspection"
+    DISINFECTED = "disinfected"
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -135,6 +135,8 @@ _AWAY = (
     _row(E.LENT, CHECKED, UNBAGGED, G.OPEN_HOLD, lives=ISSUED, custody=C.LOAN),
     _row(E.CAME_BACK, CHECKED, C.LOAN, lives=KEPT, stage=S.TO_CHECK, custody=C.WASH_ROOM),
     _row(E.CAME_BACK, NOT_CHECKED, C.LOAN, lives=KEPT, stage=S.TO_WASH, custody=C.WASH_ROOM),
+    # What belongs to others goes back as it is, held or soiled, with what is known of it.
+    _row(E.HANDED_BACK, NOT_RUNNING, HERE, G.NO_NAME, lives=KEPT, custody=C.LOAN),
     _row(E.LOST_SIGHT, NOT_RUNNING, ANYWHERE - {C.EVIDENCE, C.NOT_SEEN}, lives=KEPT,
          custody=C.NOT_SEEN),
     # Nobody knows where it was meanwhile, and what is not known lowers nothing.

@@ -43,6 +43,7 @@ REQUIRED: Mapping[EntryKind, tuple[str, ...]] = MappingProxyType(
         _E.REBUILT: ("by",),
         _E.EVIDENCE_TAKEN: ("by",),
         _E.EVIDENCE_RETURNED: ("by", "office"),
+        _E.HANDED_BACK: ("by",),
         _E.TRAINING_MARKED: ("by",),
         _E.RETIRED: ("by", "reason"),
         _E.DISPOSED: ("by", "method", "witness"),

@@ -47,6 +47,7 @@ class EntryKind(StrEnum):
     BACK_FROM_REPAIR = "back-from-repair"
     LENT = "lent"
     CAME_BACK = "came-back"
+    HANDED_BACK = "handed-back"
     EVIDENCE_TAKEN = "evidence-taken"
     EVIDENCE_RETURNED = "evidence-returned"
     LOST_SIGHT = "lost-sight"
