@@ -87,7 +87,7 @@ def judge_one(rules: Rules, job: Job, inspection: Inspection) -> Judged:
     if component is None:
         message, name = MessageId("job.no_such_component"), inspection.component
         raise BadInputError([Fault(place="component", message=message, values=(("value", name),))])
-    return judge_inspection(component, inspection, _bench(rules, job)[0])
+    return judge_inspection(component, inspection, bench_of(rules, job))
 
 
 def list_checks(rules: Rules, job: Job, piece: ComponentId) -> tuple[CheckList, ...]:
@@ -116,6 +116,15 @@ def list_checks(rules: Rules, job: Job, piece: ComponentId) -> tuple[CheckList, 
                 )
             )
     return tuple(lists)
+
+
+def bench_of(rules: Rules, job: Job) -> Bench:
+    """Return what a job's inspections are judged by.
+
+    Raises:
+        BadInputError: the job names an edition that does not exist.
+    """
+    return _bench(rules, job)[0]
 
 
 def _bench(rules: Rules, job: Job) -> tuple[Bench, tuple[Finding, ...]]:

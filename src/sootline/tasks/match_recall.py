@@ -1,9 +1,10 @@
 """Whom does a recall mean, who has it, and what is left to see and to do?"""
 
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sootline.core.basis import BadInputError, Fault, MessageId
+from sootline.core.job.checks import check_job
 from sootline.core.job.jobs import Job
 from sootline.core.upkeep.recalls import (
     Affected,
@@ -75,6 +76,17 @@ def match_recalls(job: Job, *, only: str | None = None) -> RecallResult:
         )
         raise BadInputError([fault])
     return RecallResult(notices=tuple(_result(notice, job) for notice in notices))
+
+
+def with_notice(job: Job, notice: Notice) -> Job:
+    """Return a job with one more notice.
+
+    Raises:
+        BadInputError: the job has one of this name already.
+    """
+    return check_job(
+        replace(job, upkeep=replace(job.upkeep, notices=(*job.upkeep.notices, notice)))
+    )
 
 
 def _result(notice: Notice, job: Job) -> NoticeResult:
