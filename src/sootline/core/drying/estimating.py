@@ -23,10 +23,10 @@ from sootline.core.drying.spreading import Outcome, spread
 
 WEIGHED = "drying.rests.weighed"
 DEFAULT = "drying.rests.default"
-_DIMENSIONS = 3
-_DAMPEST = 0.995
+DIMENSIONS = 3
+DAMPEST = 0.995
 # Closer to equilibrium than this a balance on a wash-room scale tells nothing [kg/kg].
-_LEAST_GAP = 0.002
+LEAST_GAP = 0.002
 
 
 class Bound(StrEnum):
@@ -103,9 +103,9 @@ def estimate_drying(
     if rate <= 0:
         raise UnreadableValueError("drying.no_taker", value=f"{case.air.humidity * 100:.0f} %")
     moistures = case.moistures(case.air, 0.0, strict=True)
-    expected = case.outcome((0.0,) * _DIMENSIONS)
+    expected = case.outcome((0.0,) * DIMENSIONS)
     likely = max(expected.result * factor.likely, expected.least)
-    low, high = spread(case.outcome, _DIMENSIONS, factor)
+    low, high = spread(case.outcome, DIMENSIONS, factor)
     stream = highest_rate_kg_h(around.place, case.air, assumptions)
     return DryingEstimate(
         minutes=MinuteSpan(
@@ -117,12 +117,13 @@ def estimate_drying(
         water_kg=case.bone_kg * (moistures.start - moistures.end),
         rate_kg_h=rate,
         highest_kg_h=None if math.isinf(stream) else stream,
-        bound=_bound(rate, free, stream),
+        bound=bound_of(rate, free, stream),
         moistures=moistures,
     )
 
 
-def _bound(rate: float, free: float, stream: float) -> Bound:
+def bound_of(rate: float, free: float, stream: float) -> Bound:
+    """Say what sets the pace: the room, the stream through the place, or the cloth [kg/h]."""
     if rate < free / 2:
         return Bound.ROOM
     return Bound.AIR_STREAM if rate > stream / 2 else Bound.CLOTH
@@ -174,7 +175,7 @@ class _Case:
         return Moistures(
             start=_over_bone_dry(self.wetness.moisture.at(wet), self.stored),
             critical=self.table.band("dry.critical_moisture").likely,
-            equilibrium=equilibrium if strict else min(equilibrium, end - _LEAST_GAP),
+            equilibrium=equilibrium if strict else min(equilibrium, end - LEAST_GAP),
             end=end,
         )
 
@@ -190,7 +191,7 @@ class _Case:
     def _air(self, damp: float) -> MoistAir:
         """Return the air if the reading of its humidity is off by so many deviations."""
         off = self.table.band("dry.humidity_reading").at(damp)
-        humidity = min(_DAMPEST, self.air.humidity * off)
+        humidity = min(DAMPEST, self.air.humidity * off)
         return moist_air(self.air.temp_c, humidity, self.air.pressure_pa)
 
     def _room(self, air: MoistAir, vent: float) -> RoomBalance:

@@ -4,7 +4,7 @@ A row that the department measured stays; what no model speaks of (gloves, boots
 with the planning table.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from sootline.core.basis import (
@@ -16,14 +16,15 @@ from sootline.core.basis import (
     UnreadableValueError,
     finding,
 )
-from sootline.core.drying.calibrating import Ratio, calibrate
+from sootline.core.drying.arrays.columns import Question
+from sootline.core.drying.arrays.estimates import estimate_many
+from sootline.core.drying.calibrating import Calibration, Ratio, calibrate
 from sootline.core.drying.capping import judge_heat
 from sootline.core.drying.cloths import Cloth
 from sootline.core.drying.estimating import (
     DryingEstimate,
     Surroundings,
     Wetness,
-    estimate_drying,
 )
 from sootline.core.drying.filling import Share, WetPiece, blown, fill, into_room_kg_h, share_out
 from sootline.core.drying.logging_loads import compare_loads
@@ -115,13 +116,14 @@ def estimate_drying_times(
         )
         for place, one in places.values()
     }  # fmt: skip
-    estimates = [
-        _estimate(at[place.id], batch, _others(place.id, shares, gear_kg, batch), assumptions)
+    asked = [
+        _ask(at[place.id], batch, _others(place.id, shares, gear_kg, batch), assumptions)
         for place, _ in places.values()
         if place.method in _MODELLED
         for cloth in Cloth
         if (batch := fill(place, cloth, pieces)) is not None
     ]
+    estimates = _estimates(asked, assumptions)
     return DryingOutlook(
         places=tuple(estimates),
         rows=tuple(_rows(estimates, room, pieces)),
@@ -130,28 +132,50 @@ def estimate_drying_times(
     )
 
 
-def _estimate(
-    at: _Place, batch: Batch, others_kg_h: float, assumptions: Assumptions
-) -> PlaceEstimate:
-    """Estimate one batch at one place, or say what stands against it."""
-    place, cloth = at.place.id, batch.cloth
-    estimate: DryingEstimate | None = None
-    findings = tuple(_against(at))
-    if not findings:
-        known = calibrate(at.ratios, place, cloth, assumptions)
-        around = Surroundings(place=at.blown, room=at.balance, others_kg_h=others_kg_h)
-        try:
-            estimate = estimate_drying(batch, at.wetness, around, known.factor, assumptions)
-            if known.here:
-                own = replace(estimate.minutes, rests_on=OWN_LOADS)
-                estimate = replace(estimate, minutes=own)
-            findings = (known.trust, *_too_slow(place, estimate))
-        except UnreadableValueError as error:
-            values = dict(error.values)
-            ground = as_entered("room.air")
-            findings = (finding(Bearing.FORBIDS, error.message, ground, **values),)
+@dataclass(frozen=True, kw_only=True)
+class _Asked:
+    """One batch at one place, and what stands against asking how long it dries."""
+
+    place: PlaceId
+    question: Question
+    known: Calibration
+    against: tuple[Finding, ...]
+
+
+def _ask(at: _Place, batch: Batch, others_kg_h: float, assumptions: Assumptions) -> _Asked:
+    known = calibrate(at.ratios, at.place.id, batch.cloth, assumptions)
+    around = Surroundings(place=at.blown, room=at.balance, others_kg_h=others_kg_h)
+    question = Question(batch=batch, wetness=at.wetness, around=around, factor=known.factor)
+    against = tuple(_against(at))
+    return _Asked(place=at.place.id, question=question, known=known, against=against)
+
+
+def _estimates(asked: Sequence[_Asked], assumptions: Assumptions) -> list[PlaceEstimate]:
+    """Estimate every batch that nothing stands against, all at once."""
+    may = [one.question for one in asked if not one.against]
+    answers = iter(estimate_many(may, assumptions))
+    return [_estimate(one, None if one.against else next(answers)) for one in asked]
+
+
+def _estimate(asked: _Asked, answer: DryingEstimate | UnreadableValueError | None) -> PlaceEstimate:
+    """Put an answer together with what speaks for and against it."""
+    estimate, findings = None, asked.against
+    if isinstance(answer, UnreadableValueError):
+        ground = as_entered("room.air")
+        findings = (finding(Bearing.FORBIDS, answer.message, ground, **dict(answer.values)),)
+    elif answer is not None:
+        estimate = answer
+        if asked.known.here:
+            own = replace(answer.minutes, rests_on=OWN_LOADS)
+            estimate = replace(answer, minutes=own)
+        findings = (asked.known.trust, *_too_slow(asked.place, estimate))
+    batch = asked.question.batch
     return PlaceEstimate(
-        place=place, cloth=cloth, batch_kg=batch.dry_kg, estimate=estimate, findings=findings
+        place=asked.place,
+        cloth=batch.cloth,
+        batch_kg=batch.dry_kg,
+        estimate=estimate,
+        findings=findings,
     )
 
 

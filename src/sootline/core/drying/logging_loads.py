@@ -11,8 +11,10 @@ from sootline.core.basis import (
     UnreadableValueError,
     finding,
 )
+from sootline.core.drying.arrays.columns import Question
+from sootline.core.drying.arrays.estimates import estimate_many
 from sootline.core.drying.calibrating import Ratio
-from sootline.core.drying.estimating import Surroundings, Wetness, estimate_drying
+from sootline.core.drying.estimating import DryingEstimate, Surroundings, Wetness
 from sootline.core.drying.rates import Batch, Blown
 from sootline.core.drying.readings import LoggedLoad
 from sootline.core.drying.rooms import balance_room
@@ -30,37 +32,45 @@ def compare_loads(
     Raises:
         UnreadableValueError: readings of air that no air has.
     """
-    compared = [compare_load(load, places.get(load.place, Blown()), assumptions) for load in loads]
+    given = tuple(loads)
+    asked = [_question(load, places.get(load.place, Blown()), assumptions) for load in given]
+    found = iter(estimate_many([one for one in asked if one is not None], assumptions))
+    compared = [
+        _compared(load, None if one is None else next(found))
+        for load, one in zip(given, asked, strict=True)
+    ]
     ratios = tuple(one for one in compared if isinstance(one, Ratio))
     return ratios, tuple(one for one in compared if isinstance(one, Finding))
 
 
-def compare_load(load: LoggedLoad, place: Blown, assumptions: Assumptions) -> Ratio | Finding:
-    """Return measured over modelled time, or why the load is left out.
-
-    Raises:
-        UnreadableValueError: readings of air that no air has.
-    """
+def _question(load: LoggedLoad, place: Blown, assumptions: Assumptions) -> Question | None:
+    """Return what the model is asked of a load; None where it was dry on the way already."""
     dry, start, end = (float(one.to("kg")) for one in (load.dry, load.start, load.end))
     room = balance_room(load.air, assumptions)
-    values = {"place": load.place, "cloth": load.cloth.value, "lasted": str(load.lasted)}
-    ground = as_entered("room.logged")
     if end <= dry:
-        return finding(Bearing.NOTES, "drying.log.past_dry", ground, **values)
+        return None
     wetness = Wetness(
         moisture=Band.exactly((start - dry) / dry),
         measured=True,
         end=Band.exactly((end - dry) / dry),
     )
-    try:
-        modelled = estimate_drying(
-            Batch(cloth=load.cloth, dry_kg=dry),
-            wetness,
-            Surroundings(place=place, room=room),
-            Band.exactly(1.0),
-            assumptions,
-        )
-    except UnreadableValueError:
+    return Question(
+        batch=Batch(cloth=load.cloth, dry_kg=dry),
+        wetness=wetness,
+        around=Surroundings(place=place, room=room),
+        factor=Band.exactly(1.0),
+    )
+
+
+def _compared(
+    load: LoggedLoad, modelled: DryingEstimate | UnreadableValueError | None
+) -> Ratio | Finding:
+    """Return measured over modelled time, or why the load is left out."""
+    values = {"place": load.place, "cloth": load.cloth.value, "lasted": str(load.lasted)}
+    ground = as_entered("room.logged")
+    if modelled is None:
+        return finding(Bearing.NOTES, "drying.log.past_dry", ground, **values)
+    if isinstance(modelled, UnreadableValueError):
         return finding(Bearing.NOTES, "drying.log.impossible", ground, **values)
     ratio = float(load.lasted.to("min")) / modelled.minutes.likely
     if not 1 / _MOST <= ratio <= _MOST:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from sootline.core.drying.moist_air import MoistAir, saturated_ratio
 
 # Lewis number of water vapour in air; to the power of two thirds it turns heat into mass exchange.
-_LEWIS = 0.87 ** (2 / 3)
+LEWIS = 0.87 ** (2 / 3)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -60,5 +60,5 @@ def exchanged_kg_h(stream: Stream, conductance: float) -> float:
     3 to 7 % above a solution that marches heat and vapour along the cloth; the conductance is
     known far less well.
     """
-    capacity = stream.dry_kg_h / 3600 * stream.entering.humid_heat * _LEWIS
+    capacity = stream.dry_kg_h / 3600 * stream.entering.humid_heat * LEWIS
     return stream_limit_kg_h(stream) * -math.expm1(-conductance / capacity)
