@@ -9,7 +9,6 @@ import datetime as dt
 import random
 import sqlite3
 from contextlib import closing, suppress
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -25,7 +24,7 @@ from hypothesis.stateful import (
     run_state_machine_as_test,
 )
 from tests.integration.store_acts import NOON, draft, erasure, store_in, worn
-from tests.integration.store_databases import Databases, lead_to
+from tests.integration.store_databases import Database, Databases, lead_to
 from tests.integration.store_disk import NAME, Disk
 from tests.integration.store_power import Surface
 
@@ -185,29 +184,32 @@ class FaultyStore(RuleBasedStateMachine):
         self._stop()
         for step in self.disk.steps:
             self.surfaces.setdefault(step.file, Surface()).take(step)
-        if power:
-            self._lose(random.Random(seed))  # noqa: S311
-        self.disk.fresh()
-        self.store = self._open()
+        self._start_again(random.Random(seed) if power else None)  # noqa: S311
         self._once(one)
 
     def _stop(self) -> None:
-        try:
+        with suppress(DatabaseError, sqlite3.DatabaseError):
             connections["default"].close()
-        except (DatabaseError, sqlite3.DatabaseError):
-            del connections["default"]
+        del connections["default"]
 
-    def _lose(self, chance: random.Random) -> None:
-        """Leave in the files what a power cut may leave of them."""
-        for path in self._files():
-            path.unlink()
+    def _start_again(self, chance: random.Random | None) -> None:
+        """Open what is left: all that was written, or after a power cut some of it.
+
+        In a folder of its own: this process lives on, and SQLite in it remembers files.
+
+        Args:
+            chance: what the power cut leaves; None is a kill.
+        """
+        after = Database(vendor="sqlite", folder=self.place.folder / "after")
+        after.folder.mkdir()
         for name, surface in self.surfaces.items():
-            found = surface.after_a_cut(chance)
-            (self.place.folder / name).write_bytes(found)
-            self.surfaces[name] = Surface(bytearray(found))
-
-    def _files(self) -> list[Path]:
-        return list(self.place.folder.glob(f"{self.place.file.name}*"))
+            before = (self.place.folder / name).read_bytes() if chance is None else b""
+            (after.folder / name).write_bytes(surface.after_a_cut(chance) if chance else before)
+            if chance:
+                self.surfaces[name] = Surface(bytearray((after.folder / name).read_bytes()))
+        self.place = after
+        self.disk.fresh()
+        self.store = self._open()
 
     def _once(self, one: Draft) -> None:
         """Ask for the same again: it stands once, whether or not it did before."""

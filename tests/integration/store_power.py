@@ -178,18 +178,21 @@ def _look_at_each(
 def _look(found: Cuts, place: Database, acked: list[Entry]) -> None:
     lead_to(place)
     found.acked += len(acked)
+    there: list[Entry] | None = None
+    whole = False
     try:
         with connections["default"].cursor() as cursor:
             whole = cursor.execute("PRAGMA integrity_check").fetchone()[0] == "ok"
         there = list(entries.read_entries("default"))
     except (DatabaseError, sqlite3.DatabaseError, ValueError):
         found.corrupt += 1
+    finally:
+        connections["default"].close()
+    if there is None:
         # A connection that failed as it opened lives on in the error, and with it what SQLite
         # remembers of a file whose number the next one may get.
         gc.collect()
         return
-    finally:
-        connections["default"].close()
     found.corrupt += not (whole and verify_chain(there).intact)
     kept = {entry.seq: entry.hash for entry in there}
     lost = sum(kept.get(entry.seq) != entry.hash for entry in acked)

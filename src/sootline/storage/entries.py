@@ -7,7 +7,8 @@ from django.db.models import QuerySet
 
 from sootline.core.basis import InstallationId, MemberId
 from sootline.core.ledger import Entry, Head, Header, ItemKind, head_after, parse_item
-from sootline.storage.models import EntryRow, Installation, PayloadRow
+from sootline.storage.models import EntryRow, PayloadRow
+from sootline.storage.statements import installation_name, last_entry, put, seq_of_key
 
 _AT_ONCE = 2000
 
@@ -21,9 +22,9 @@ def insert(entry: Entry, header: Header, head: Head, alias: str) -> None:
     Raises:
         IntegrityError: it does not join on, or its key is used.
     """
-    _row(entry, header, head).save(using=alias, force_insert=True)
+    put(_row(entry, header, head), alias)
     if entry.payload is not None and entry.salt is not None:
-        _payload(entry).save(using=alias, force_insert=True)
+        put(_payload(entry), alias)
 
 
 def insert_many(found: Iterable[Entry], installation: InstallationId, alias: str) -> None:
@@ -82,16 +83,17 @@ def read_head(alias: str) -> Head:
     Raises:
         Installation.DoesNotExist: the record was never begun.
     """
-    name = InstallationId(Installation.objects.using(alias).get().name)
-    last = EntryRow.objects.using(alias).order_by("-seq").first()
+    name = InstallationId(installation_name(alias))
+    last = last_entry(alias)
     if last is None:
         return Head(installation=name)
-    return Head(installation=name, seq=last.seq, hash=last.hash, trusted_at=last.trusted_at)
+    seq, digest, trusted = last
+    return Head(installation=name, seq=seq, hash=digest, trusted_at=trusted)
 
 
 def find_key(actor: MemberId, idem: str, alias: str) -> Entry | None:
     """Return what an actor recorded under a key."""
-    return _one(alias, actor=actor, idem=idem)
+    return find_seq(seq_of_key(actor, idem, alias), alias)
 
 
 def find_seq(seq: int | None, alias: str) -> Entry | None:
