@@ -1,6 +1,7 @@
 """What is due on the department's gear today, the most pressing first?"""
 
 from collections import defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from zoneinfo import ZoneInfo
@@ -68,18 +69,23 @@ def due_gear(rules: Rules, job: Job, *, today: date | None = None) -> DueList:
         practice=rules.practice(),
     )
     guides = {guide.id: guide for guide in job.guides}
-    items = [
-        DueItem(component=component, due=due)
-        for component in job.components
-        for due in list_due(
-            component, guides.get(component.guide) if component.guide else None, book.rulebook, day
-        )
-    ]
+    listed = (
+        (one, list_due(one, guides.get(one.guide) if one.guide else None, book.rulebook, day))
+        for one in job.components
+    )
+    return in_order_of_pressing(listed, day, book.findings)
+
+
+def in_order_of_pressing(
+    listed: Iterable[tuple[Component, Iterable[Due]]], today: date, findings: tuple[Finding, ...]
+) -> DueList:
+    """Put what is due on components into one list, the most pressing first."""
+    items = [DueItem(component=component, due=due) for component, dues in listed for due in dues]
     return DueList(
-        today=day,
+        today=today,
         items=tuple(sorted(items, key=_order)),
         sets=_sets(items),
-        findings=book.findings,
+        findings=findings,
     )
 
 

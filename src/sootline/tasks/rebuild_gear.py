@@ -1,7 +1,7 @@
 """What happens to each component after its check, and is each element whole again?"""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from sootline.core.basis import BadInputError, CallId, ComponentId, DateSpan, Fault, MessageId
@@ -53,7 +53,8 @@ def rebuild_gear(rules: Rules, job: Job) -> RebuildResult:
             two places.
     """
     _refuse_twice(job)
-    listed = due_gear(rules, job)
+    concerned = tuple(_concerned(job))
+    listed = due_gear(rules, replace(job, components=concerned))
     retirements = {
         item.component.id: item.due for item in listed.items if item.due.matter is Matter.RETIREMENT
     }
@@ -68,7 +69,7 @@ def rebuild_gear(rules: Rules, job: Job) -> RebuildResult:
             today=listed.today,
             worn_since=worn_since.get(component.id, ()),
         )
-        for component in _concerned(job)
+        for component in concerned
     )
     nexts = {piece.component: piece.next for piece in pieces}
     dues = tuple(retirements.values())

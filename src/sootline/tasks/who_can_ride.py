@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from zoneinfo import ZoneInfo
 
 from sootline.core.basis import BadInputError, DateSpan, Fault, Finding, MessageId, MinuteSpan
-from sootline.core.care import Decision, decide_care
+from sootline.core.care import Decision
 from sootline.core.exposure import Answer
 from sootline.core.gear import Component
 from sootline.core.intervals import Due, Matter
@@ -32,9 +32,9 @@ from sootline.core.riding import (
     timeline,
     who_rides,
 )
+from sootline.core.riding.garments import Kept
 from sootline.core.riding.wearable import Known, judge_wear, list_out
-from sootline.core.rulebook import assemble
-from sootline.tasks.list_due import due_gear
+from sootline.tasks.judge_gear import Judged, judge
 from sootline.tasks.plan_wash import PlanResult
 from sootline.tasks.ports import Rules
 
@@ -74,6 +74,8 @@ def who_can_ride(
     *,
     backs: Sequence[Back] = (),
     hand_out: HandOut | None = None,
+    judged: Judged | None = None,
+    ahead: bool = True,
 ) -> WhoRides:
     """Answer from a job: its members, gear, calls, and what it says about riding.
 
@@ -82,20 +84,23 @@ def who_can_ride(
     Args:
         backs: when the plan has components back, in minutes from the job's moment.
         hand_out: a spare about to be given to somebody.
+        judged: what was judged of this very job already.
+        ahead: whether the next 24 hours and purchases are asked for; without them it is quicker.
 
     Raises:
         BadInputError: the job names an edition, a kind, a member or a piece that does not exist.
     """
-    dues = tuple(item.due for item in due_gear(rules, job).items)
-    decisions = _decisions(rules, job)
+    known = judged or judge(rules, job)
+    dues = tuple(due for listed in known.dues.values() for due in listed)
+    decisions = tuple(known.after_calls.values())
     _refuse_strangers(job)
-    floor = _situation(job, dues, decisions, tuple(backs))
+    floor = _situation(job, dues, decisions, tuple(backs), known.elements)
     riding = who_rides(floor)
     return WhoRides(
         now=floor.now,
         riding=riding,
-        steps=timeline(floor),
-        purchases=list_purchases(floor, riding),
+        steps=timeline(floor) if ahead else (),
+        purchases=list_purchases(floor, riding) if ahead else (),
         hand_out=check_hand_out(floor, hand_out) if hand_out else (),
         exchanges=tuple(
             check_exchange(_exchange(job, facts, dues, decisions)) for facts in job.riding.exchanges
@@ -129,11 +134,15 @@ def ride_situation(rules: Rules, job: Job, dues: tuple[Due, ...]) -> Situation:
         BadInputError: the job names an edition, a kind, a member or a piece that does not exist.
     """
     _refuse_strangers(job)
-    return _situation(job, dues, _decisions(rules, job), ())
+    return _situation(job, dues, tuple(judge(rules, job).after_calls.values()), ())
 
 
 def _situation(
-    job: Job, dues: tuple[Due, ...], decisions: tuple[Decision, ...], backs: tuple[Back, ...]
+    job: Job,
+    dues: tuple[Due, ...],
+    decisions: tuple[Decision, ...],
+    backs: tuple[Back, ...],
+    kept: Kept | None = None,
 ) -> Situation:
     records = Records(
         now=job.now.astimezone(ZoneInfo(job.department.zone)),
@@ -143,7 +152,7 @@ def _situation(
         dues=dues,
         backs=backs,
     )
-    return arrange(records, _riders(job))
+    return arrange(records, _riders(job), kept)
 
 
 def _riders(job: Job) -> Iterator[Rider]:
@@ -163,23 +172,6 @@ def _riders(job: Job) -> Iterator[Rider]:
             needs=slots_of(needs, mixed_sets=facts.mixed_sets),
             measures=member.measures,
         )
-
-
-def _decisions(rules: Rules, job: Job) -> tuple[Decision, ...]:
-    book = assemble(
-        adopted=rules.edition(job.department.edition),
-        policy=job.department.policy,
-        practice=rules.practice(),
-    )
-    return decide_care(
-        components=job.components,
-        guides=job.guides,
-        calls=job.calls,
-        rulebook=book.rulebook,
-        contaminants=rules.contaminants(),
-        policy=job.department.care,
-        now=job.now,
-    )
 
 
 def _exchange(

@@ -9,7 +9,7 @@ from sootline.core.care import Decision
 from sootline.core.gear import Component
 from sootline.core.intervals import Due
 from sootline.core.riding.facts import Back, RidingFacts
-from sootline.core.riding.garments import list_garments
+from sootline.core.riding.garments import Kept, list_garments
 from sootline.core.riding.outfits import list_units
 from sootline.core.riding.situation import Rider, Situation, minutes_until
 from sootline.core.riding.wearable import Known, list_out
@@ -34,8 +34,11 @@ class Records:
     backs: tuple[Back, ...] = ()
 
 
-def arrange(records: Records, riders: Iterable[Rider]) -> Situation:
+def arrange(records: Records, riders: Iterable[Rider], kept: Kept | None = None) -> Situation:
     """Bring record, decisions, plan and loans together.
+
+    Args:
+        kept: elements of an earlier call, as `list_garments` left them.
 
     Raises:
         BadInputError: a component is of an unknown kind.
@@ -47,7 +50,7 @@ def arrange(records: Records, riders: Iterable[Rider]) -> Situation:
         backs={back.component: back.when for back in records.backs},
         arrivals=_arrivals(records),
     )
-    garments = list_garments(records.components, known, facts.also_needed)
+    garments = list_garments(records.components, known, facts.also_needed, kept)
     return Situation(
         now=records.now,
         riders=tuple(riders),

@@ -49,12 +49,36 @@ class Garment:
 _Key = tuple[MemberId | None, MemberId | None, SetId]
 
 
+@dataclass(frozen=True, kw_only=True)
+class Grouped:
+    """The elements of one set of one owner, with everything they were judged by.
+
+    Args:
+        wanted: which kinds the department wants besides.
+        by: per piece: itself, its decision, its retirement, its time back and of arrival.
+    """
+
+    wanted: tuple[KindId, ...]
+    by: tuple[tuple[object, ...], ...]
+    garments: tuple[Garment, ...]
+
+
+Kept = dict[_Key, Grouped]
+
+
 def list_garments(
-    components: Iterable[Component], known: Known, also_needed: tuple[KindId, ...]
+    components: Iterable[Component],
+    known: Known,
+    also_needed: tuple[KindId, ...],
+    kept: Kept | None = None,
 ) -> tuple[Garment, ...]:
     """List every element of every set and owner, whole or not.
 
     Another department's pieces count only when they are lent to us or handed out.
+
+    Args:
+        kept: what an earlier call left for later ones; elements are judged again only where a
+            piece, or what is known of it, is another.
 
     Raises:
         BadInputError: a kind is unknown.
@@ -66,11 +90,32 @@ def list_garments(
         if component.guest and not lent and holder is None:
             continue
         name = component.set or SetId(component.owner or component.id)
-        groups[component.owner, holder, name].append(replace(component, set=name))
-    return tuple(
-        garment
-        for key, members in groups.items()
-        for garment in _of_group(key, members, known, also_needed)
+        groups[component.owner, holder, name].append(component)
+    made = {} if kept is None else kept
+    for key, members in groups.items():
+        by = tuple(_known_of(one, known) for one in members)
+        old = made.get(key)
+        if old is None or old.wanted != also_needed or not _same(old.by, by):
+            named = [one if one.set else replace(one, set=key[2]) for one in members]
+            garments = tuple(_of_group(key, named, known, also_needed))
+            made[key] = Grouped(wanted=also_needed, by=by, garments=garments)
+    for gone in made.keys() - groups.keys():
+        del made[gone]
+    return tuple(garment for key in groups for garment in made[key].garments)
+
+
+def _known_of(component: Component, known: Known) -> tuple[object, ...]:
+    name = component.id
+    known_by_name = (known.decisions, known.out, known.backs, known.arrivals)
+    return component, *(facts.get(name) for facts in known_by_name)
+
+
+def _same(old: tuple[tuple[object, ...], ...], new: tuple[tuple[object, ...], ...]) -> bool:
+    """Whether everything is the very same; equal in other objects counts as another."""
+    return len(old) == len(new) and all(
+        mine is yours
+        for before, after in zip(old, new, strict=True)
+        for mine, yours in zip(before, after, strict=True)
     )
 
 
