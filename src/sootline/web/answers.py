@@ -7,10 +7,11 @@ from django.http import HttpRequest
 
 from sootline.core.job.jobs import Job
 from sootline.tasks.check_sheets import CheckGroup, list_after_wash
-from sootline.tasks.decide import Decided, decide_job
+from sootline.tasks.decide import Decided
 from sootline.tasks.desk import Desk, Desks
 from sootline.tasks.hand_over import Handover, hand_over
-from sootline.tasks.list_due import DueList, due_gear
+from sootline.tasks.judge_gear import Judged, judge
+from sootline.tasks.list_due import DueList
 from sootline.tasks.load_cards import LoadCard, list_load_cards
 from sootline.tasks.rebuild_gear import RebuildResult, rebuild_gear
 from sootline.tasks.who_can_ride import WhoRides, backs_of, who_can_ride
@@ -19,31 +20,47 @@ from sootline.wiring.rules import RULES
 
 
 class Answers:
-    """The answers for one state of the desk."""
+    """The answers for one state of the desk.
 
-    def __init__(self, desk: Desk) -> None:
+    Args:
+        before: what was judged of an earlier state.
+    """
+
+    def __init__(self, desk: Desk, before: Judged | None = None) -> None:
         self.desk = desk
+        self._before = before
 
     @property
     def job(self) -> Job:
         """The job of the moment."""
         return self.desk.job
 
+    @property
+    def newest(self) -> Judged | None:
+        """What was judged last, of this state or an earlier one."""
+        return self.__dict__.get("judged", self._before)
+
+    @cached_property
+    def judged(self) -> Judged:
+        """What every component must undergo and what is due on it; only what changed is new."""
+        return judge(RULES, self.job, self._before)
+
     @cached_property
     def decided(self) -> Decided:
         """What every component must undergo."""
-        return decide_job(RULES, self.job)
+        return self.judged.decided
 
     @cached_property
     def ride(self) -> WhoRides:
         """Who can ride."""
         plan = self.desk.plan
-        return who_can_ride(RULES, self.job, backs=backs_of(plan, self.job) if plan else ())
+        backs = backs_of(plan, self.job) if plan else ()
+        return who_can_ride(RULES, self.job, backs=backs, judged=self.judged, ahead=False)
 
     @cached_property
     def due(self) -> DueList:
         """What is due."""
-        return due_gear(RULES, self.job)
+        return self.judged.due_list
 
     @cached_property
     def cards(self) -> tuple[LoadCard, ...]:
@@ -77,5 +94,5 @@ def answers_of(request: HttpRequest) -> Answers:
     with _lock:
         kept = _kept.get(desks.key)
         if kept is None or kept.desk.revision != desk.revision:
-            kept = _kept[desks.key] = Answers(desk)
+            kept = _kept[desks.key] = Answers(desk, kept.newest if kept else None)
     return kept
