@@ -13,18 +13,27 @@ from sootline.cli.plain import plain
 from sootline.cli.registry import DONE
 from sootline.core.basis import BadInputError, ComponentId, Fault, MessageId
 from sootline.core.job.jobs import Job
+from sootline.core.upkeep.inspections import InspectionKind
 from sootline.paper.check_sheets import print_check_sheets
 from sootline.paper.handover import print_handover
 from sootline.paper.hold_labels import print_hold_labels
+from sootline.paper.inspection_sheet import print_inspection_sheet
 from sootline.paper.load_cards import print_load_cards
+from sootline.paper.manifest import print_manifests
+from sootline.paper.month import print_month
 from sootline.paper.page import Page, PaperSize
 from sootline.paper.radio import print_radio_sheet
+from sootline.paper.recall_list import print_recall_list
 from sootline.paper.tags import print_tags, without_tag
+from sootline.tasks.check_contractor import check_contractor
 from sootline.tasks.check_sheets import list_after_wash, list_routine_look
 from sootline.tasks.decide import decide_job
 from sootline.tasks.hand_over import hand_over
 from sootline.tasks.hold_labels import list_hold_labels
+from sootline.tasks.inspection_sheet import list_inspections
 from sootline.tasks.load_cards import list_load_cards
+from sootline.tasks.match_recall import match_recalls
+from sootline.tasks.plan_day import plan_today
 from sootline.tasks.plan_wash import PlanResult, plan_wash
 from sootline.tasks.who_can_ride import backs_of, who_can_ride
 from sootline.wiring.jobs import read_job
@@ -148,6 +157,24 @@ def _tags(job: Job, page: Page, _: float) -> bytes:
     return print_tags(job.components, page)
 
 
+def _inspection(kind: InspectionKind) -> Callable[[Job, Page, float], bytes]:
+    return lambda job, page, _: print_inspection_sheet(
+        kind, list_inspections(RULES, job, kind), page
+    )
+
+
+def _manifests(job: Job, page: Page, _: float) -> bytes:
+    return print_manifests([one.sheet for one in check_contractor(job).shipments], page)
+
+
+def _month(job: Job, page: Page, _: float) -> bytes:
+    return print_month(plan_today(RULES, job).overdue, page)
+
+
+def _recall(job: Job, page: Page, _: float) -> bytes:
+    return print_recall_list(match_recalls(job), page)
+
+
 _SHEETS: dict[str, Callable[[Job, Page, float], bytes]] = {
     "load-cards": _load_cards,
     "hold-labels": _hold_labels,
@@ -155,4 +182,10 @@ _SHEETS: dict[str, Callable[[Job, Page, float], bytes]] = {
     "check-sheets": _check_sheets,
     "radio": _radio,
     "tags": _tags,
+    "inspection-routine": _inspection(InspectionKind.ROUTINE),
+    "inspection-advanced": _inspection(InspectionKind.ADVANCED),
+    "inspection-liner": _inspection(InspectionKind.LINER),
+    "manifests": _manifests,
+    "month": _month,
+    "recall": _recall,
 }

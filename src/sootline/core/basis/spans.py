@@ -99,6 +99,8 @@ class DateSpan(TextForm):
         Raises:
             UnreadableValueError: the two contradict each other.
         """
+        if other == DateSpan() != self:
+            return self
         lows = [day for day in (self.earliest, other.earliest) if day]
         highs = [day for day in (self.latest, other.latest) if day]
         narrowed = replace(self, earliest=None, latest=None, text="")

@@ -104,21 +104,7 @@ def list_broken_sets(
 
 def say_shipment(reconciled: Reconciled, today: dt.date) -> tuple[Finding, ...]:
     """Say what is not back, since when, and what each piece that came without being sent is."""
-    manifest = reconciled.manifest
-    promised = manifest.promised
-    late = promised.latest is None or promised.latest < today
-    days = (today - manifest.at.date()).days
-    said = [
-        finding(
-            Bearing.WARNS if late else Bearing.NOTES,
-            "contractor.missing.late" if late else "contractor.missing.out",
-            register_ground(one, "contractor"),
-            component=one,
-            promised=promised,
-            n=days,
-        )
-        for one in reconciled.missing
-    ]
+    said = [_out(one, reconciled.manifest, today) for one in reconciled.missing]
     for one in reconciled.arrived:
         if one.arrival is not Arrival.RETURNED:
             said.append(
@@ -136,14 +122,28 @@ def say_shipment(reconciled: Reconciled, today: dt.date) -> tuple[Finding, ...]:
     return tuple(said)
 
 
+def _out(component: ComponentId, manifest: Manifest, today: dt.date) -> Finding:
+    """Say of one piece that it is not back: late, in time, or with no promise to hold it to."""
+    promised, ground = manifest.promised, register_ground(component, "contractor")
+    if promised.latest is None:
+        named = {"component": component, "n": (today - manifest.at.date()).days}
+        return finding(Bearing.WARNS, "contractor.missing.unpromised", ground, **named)
+    days = (today - promised.latest).days
+    late = {"component": component, "promised": promised, "n": days}
+    if days > 0:
+        return finding(Bearing.WARNS, "contractor.missing.late", ground, **late)
+    return finding(Bearing.NOTES, "contractor.missing.out", ground, **late)
+
+
 def _say(hazard: Disclosed) -> Finding:
+    everywhere = "" if hazard.components else ".all"
     return finding(
         Bearing.WARNS,
-        f"contractor.hazard.{_SPOKEN[hazard.present]}",
+        f"contractor.hazard.{_SPOKEN[hazard.present]}{everywhere}",
         PRACTICE,
         contaminant=hazard.contaminant or "-",
         words=hazard.words or "-",
-        pieces=", ".join(hazard.components) or "-",
+        pieces=", ".join(hazard.components),
     )
 
 

@@ -5,7 +5,7 @@ that were looked at ("-" is none), then what was found and tested, in any order:
 
     3 ABCDEFGHIJKLMNO            looked at everything, found nothing
     4 ABCDEFGHIJKLMNO 8G         flaw 8 at point G
-    5 ABCDEFGHIJK L- K+6,3       light came through; leakage: 6 parts of water, 3 minutes, held
+    5 ABCDEFGHIJK T1- T2+6,3     light came through; leakage: 6 parts of water, 3 minutes, held
     6 ABC ! burnt at both cuffs  only three points; the inspector would give it up
     7 absent on leave            not there: it stays due
 
@@ -40,8 +40,8 @@ from sootline.core.upkeep.inspections.facts import (
 
 _FLAWS = tuple(Flaw)
 _FLAW = re.compile(r"(\d{1,2})([A-Z])?", re.ASCII)
-_TEST = re.compile(r"([LKH])([+-])(?:([\d.]+[a-zA-Z]*),([\d.]+))?", re.ASCII)
-_TESTS = {"L": LinerTest.LIGHT, "K": LinerTest.LEAKAGE, "H": LinerTest.HYDROSTATIC}
+_TEST = re.compile(r"(T[123])([+-])(?:([\d.]+[a-zA-Z]*),([\d.]+))?", re.ASCII)
+_TESTS = {f"T{place}": test for place, test in enumerate(LinerTest, 1)}
 _ABSENT = "absent"
 _GIVE_UP = "!"
 
