@@ -47,6 +47,7 @@ INSTALLED_APPS = [
     "sootline.web",
 ]
 MIDDLEWARE = [
+    "sootline.web.plain_http.PlainHttpMiddleware",
     "django.middleware.security.SecurityMiddleware",
     # The tokens in a page are masked anew each time, so that its length tells nothing of them.
     "django.middleware.gzip.GZipMiddleware",
@@ -56,7 +57,6 @@ MIDDLEWARE = [
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.auth.middleware.AuthenticationMiddleware",
-    "sootline.web.access.AccessMiddleware",
     "django.contrib.messages.middleware.MessageMiddleware",
     "sootline.web.access.AccessMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
@@ -115,13 +115,15 @@ AXES_DISABLE_ACCESS_LOG = True
 SILENCED_SYSTEM_CHECKS = ["axes.W006"]
 AXES_SENSITIVE_PARAMETERS = ["password", "csrfmiddlewaretoken"]
 
-SESSION_COOKIE_AGE = 12 * 3600
+# The policy on people may end it earlier; see the sign-in.
+SESSION_COOKIE_AGE = 24 * 3600
 SESSION_COOKIE_HTTPONLY = True
 SESSION_COOKIE_SAMESITE = "Lax"
 CSRF_COOKIE_HTTPONLY = True
 CSRF_COOKIE_SAMESITE = "Strict"
 SESSION_COOKIE_SECURE = CSRF_COOKIE_SECURE = TLS
 SESSION_COOKIE_NAME = "__Host-session" if TLS else "session"
+DEVICE_COOKIE_NAME = "__Host-device" if TLS else "device"
 CSRF_COOKIE_NAME = "__Host-csrf" if TLS else "csrf"
 SECURE_SSL_REDIRECT = TLS
 SECURE_HSTS_SECONDS = 365 * 24 * 3600 if TLS else 0

@@ -91,6 +91,11 @@ def find_account(name: str) -> User:
     return user
 
 
+def list_accounts() -> list[User]:
+    """List every account, open ones first."""
+    return list(User.objects.order_by("-is_active", "name"))
+
+
 def end_sessions(user: User) -> int:
     """End everything an account is signed in to; return how many sessions that were."""
     theirs = [

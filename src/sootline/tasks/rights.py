@@ -41,8 +41,19 @@ class Right(StrEnum):
     RECORD_CALLS = "record-calls"
     END_HOLDS = "end-holds"
     CORRECT_OTHERS = "correct-others"
+    RETIRE = "retire"
     EXPORT = "export"
+    SEE_LOOKS = "see-looks"
+    RUN_STATION = "run-station"
     ADMINISTER = "administer"
+
+
+# What takes a second factor besides the password: whoever may do it could undo or carry off much.
+GUARDED = frozenset(
+    {Right.CORRECT_OTHERS, Right.RETIRE, Right.EXPORT, Right.RUN_STATION, Right.ADMINISTER}
+)
+# What a station device may do while nobody has said who is there.
+AT_A_DEVICE = frozenset({Right.SEE_READINESS, Right.SEE_GEAR})
 
 
 _EVERYBODY = frozenset({Right.SEE_OWN, Right.SEE_READINESS, Right.REPORT})
@@ -55,14 +66,15 @@ RIGHTS: Mapping[Role, frozenset[Right]] = MappingProxyType(
     {
         Role.MEMBER: _EVERYBODY,
         Role.HELPER: _FLOOR,
-        Role.OFFICER: _COMPANY,
+        Role.OFFICER: _COMPANY | {Right.RUN_STATION},
         Role.GEAR_OFFICER: _COMPANY
-        | {Right.MANAGE_GEAR, Right.END_HOLDS, Right.CORRECT_OTHERS, Right.EXPORT},
+        | {Right.MANAGE_GEAR, Right.END_HOLDS, Right.CORRECT_OTHERS, Right.RETIRE, Right.EXPORT}
+        | {Right.RUN_STATION},
         Role.SAFETY_OFFICER: _SAFETY,
         Role.INFECTION_OFFICER: _SAFETY,
         Role.INSPECTOR: _LOOKS | {Right.CHECK},
-        Role.AUDITOR: _LOOKS,
-        Role.ADMINISTRATOR: frozenset({Right.ADMINISTER, Right.SEE_OWN}),
+        Role.AUDITOR: _LOOKS | {Right.SEE_LOOKS},
+        Role.ADMINISTRATOR: frozenset({Right.ADMINISTER, Right.RUN_STATION, Right.SEE_OWN}),
     }
 )
 

@@ -19,12 +19,26 @@ class Access:
         send: the right to send (POST); None where nothing can be sent.
         open: whether nobody needs to be signed in.
         sends: whether anything can be sent at all.
+        account: whether it is about an account, of which a demonstration has none.
+        device: whether a station device reads it, and sends to it by name and PIN.
     """
 
     see: Right | None = None
     send: Right | None = None
     open: bool = False
     sends: bool = True
+    account: bool = False
+    device: bool = False
+
+
+def _own(*, sends: bool = True) -> Access:
+    """Return what a page about one's own account asks for: that somebody is signed in."""
+    return Access(sends=sends, account=True)
+
+
+def _guards(right: Right, *, sends: bool = True) -> Access:
+    """Return what a page about other people's accounts, or what they did, asks for."""
+    return Access(see=right, send=right if sends else None, sends=sends, account=True)
 
 
 def _looks(right: Right) -> Access:
@@ -35,6 +49,11 @@ def _works(see: Right, send: Right) -> Access:
     return Access(see=see, send=send)
 
 
+def _hangs(see: Right, send: Right | None = None) -> Access:
+    """Return what a page asks for that a station device on the wall also shows."""
+    return Access(see=see, send=send, sends=send is not None, device=True)
+
+
 _R = Right
 ROUTES: Mapping[str, Access] = MappingProxyType(
     {
@@ -42,35 +61,72 @@ ROUTES: Mapping[str, Access] = MappingProxyType(
         "sign-in": Access(open=True),
         "sign-out": Access(),
         "light": Access(open=True),
+        "account": _own(sends=False),
+        "account-do": _own(),
+        "second-factor": _own(),
+        "looks": _own(sends=False),
+        "looks-of": _guards(_R.SEE_LOOKS, sends=False),
+        "accounts": _guards(_R.ADMINISTER, sends=False),
+        "accounts-do": _guards(_R.ADMINISTER),
+        "devices": _guards(_R.RUN_STATION),
+        "device-revoke": _guards(_R.RUN_STATION),
+        "first-pin": _guards(_R.RUN_STATION),
         "attachment": _looks(_R.SEE_HISTORY),
-        "front": _looks(_R.SEE_READINESS),
-        "wall": _looks(_R.SEE_READINESS),
-        "radio": _looks(_R.SEE_READINESS),
+        "front": _hangs(_R.SEE_READINESS),
+        "wall": _hangs(_R.SEE_READINESS),
+        "radio": _hangs(_R.SEE_READINESS),
         "call": _works(_R.SEE_EXPOSURE, _R.RECORD_CALLS),
         "call-person": _works(_R.SEE_EXPOSURE, _R.RECORD_CALLS),
         "call-hazards": _works(_R.SEE_EXPOSURE, _R.RECORD_CALLS),
         "call-one": _looks(_R.SEE_EXPOSURE),
         "needs": _looks(_R.SEE_GEAR),
-        "wash": _works(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
-        "wash-plan": _works(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
-        "wash-load": _works(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
-        "wash-advance": _works(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
-        "check": _works(_R.SEE_GEAR, _R.CHECK),
-        "check-one": _works(_R.SEE_GEAR, _R.CHECK),
-        "check-build": _works(_R.SEE_GEAR, _R.CHECK),
+        "wash": _hangs(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
+        "wash-plan": _hangs(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
+        "wash-load": _hangs(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
+        "wash-advance": _hangs(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
+        "check": _hangs(_R.SEE_GEAR, _R.CHECK),
+        "check-one": _hangs(_R.SEE_GEAR, _R.CHECK),
+        "check-build": _hangs(_R.SEE_GEAR, _R.CHECK),
         "pieces": _looks(_R.SEE_GEAR),
         "piece": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
         "people": _looks(_R.SEE_GEAR),
         "person": _looks(_R.SEE_GEAR),
         "person-looked": _works(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
         "due": _looks(_R.SEE_GEAR),
+        "due-today": _looks(_R.SEE_GEAR),
+        "due-month": _looks(_R.SEE_GEAR),
+        # The address itself is the key; it is looked at in the view.
+        "calendar": Access(open=True, sends=False),
+        "between": _looks(_R.SEE_GEAR),
+        "inspect": _looks(_R.SEE_GEAR),
+        "inspect-plan": _works(_R.SEE_GEAR, _R.CHECK),
+        "inspect-day": _works(_R.SEE_GEAR, _R.CHECK),
+        "inspect-sheet": _looks(_R.SEE_GEAR),
+        "inspect-one": _works(_R.SEE_GEAR, _R.CHECK),
+        "repairs": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
+        "repair": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
+        "contractor": _looks(_R.SEE_GEAR),
+        "shipment-send": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
+        "shipment": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
+        "shipment-confirm": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
+        "shipment-invoice": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
+        "shipment-manifest": _looks(_R.SEE_GEAR),
+        "recalls": _looks(_R.SEE_GEAR),
+        "recall-new": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
+        "recall": _looks(_R.SEE_GEAR),
+        "recall-seen": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
+        "recall-done": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
+        "recall-close": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
+        "stores": _works(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
+        "fit": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
+        "fit-measure": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
         "handover": _looks(_R.SEE_GEAR),
         "paper": _looks(_R.SEE_GEAR),
         "paper-sheet": _looks(_R.SEE_GEAR),
         "rules": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
         "rules-compare": _looks(_R.SEE_GEAR),
         "history": _looks(_R.SEE_HISTORY),
-        "more": _looks(_R.SEE_READINESS),
-        "undo": _works(_R.SEE_HISTORY, _R.REPORT),
+        "more": _hangs(_R.SEE_READINESS),
+        "undo": _hangs(_R.SEE_READINESS, _R.REPORT),
     }
 )

@@ -6,10 +6,11 @@ from http import HTTPStatus
 import pytest
 from django.test import Client, override_settings
 from django.urls import URLPattern, URLResolver, get_resolver, reverse
+from tests.integration.known_people import show_factor, with_factor
 from tests.integration.store_databases import Databases
 
 from sootline.storage.models import User
-from sootline.tasks.rights import RIGHTS, Right, Role, may
+from sootline.tasks.rights import GUARDED, RIGHTS, Right, Role, may
 from sootline.web.access import can
 from sootline.web.routes import ROUTES
 
@@ -39,15 +40,17 @@ def _routes() -> dict[str, str]:
 def _one(databases: Databases) -> None:
     databases.fresh("sqlite")
     for role in Role:
-        User.objects.make(role.value, None, [role.value], member=role.value)
+        with_factor(User.objects.make(role.value, None, [role.value], member=role.value))
     User.objects.make("nobody", None, ["king"], member="0")
 
 
-def _client(name: str | None) -> Client:
+def _client(name: str | None, *, shown: bool = True) -> Client:
     client = Client(raise_request_exception=False, SERVER_NAME="localhost")
     if name is not None:
         user = User.objects.get(name=name)
         client.force_login(user, backend="django.contrib.auth.backends.ModelBackend")
+        if shown:
+            show_factor(client)
     return client
 
 
@@ -97,6 +100,33 @@ def test_the_matrix(name: str | None) -> None:
                 wrong.append((route, method, status))
 
     assert wrong == []
+
+
+@pytest.mark.parametrize("role", [role.value for role in Role])
+def test_what_takes_a_second_factor(role: str) -> None:
+    """Whatever could undo or carry off much asks for it first, at every such route."""
+    client = _client(role, shown=False)
+    wrong = []
+    for route, address in _routes().items():
+        access = ROUTES[route]
+        for method, rights in (("get", {access.see}), ("post", {access.see, access.send})):
+            if not rights & GUARDED or not all(may([role], one) for one in rights if one):
+                continue
+            if method == "post" and not access.sends:
+                continue
+            answer = getattr(client, method)(address)
+            if answer.status_code != HTTPStatus.FORBIDDEN or b"_code" not in answer.content:
+                wrong.append((route, method, answer.status_code))
+
+    assert wrong == []
+
+
+def test_which_rights_take_a_second_factor() -> None:
+    """To administer, correct others' entries, retire, export; and to run the station's devices."""
+    assert {right.value for right in GUARDED} == {
+        "administer", "correct-others", "retire", "export", "run-station",
+    }  # fmt: skip
+    assert Right.REPORT not in GUARDED
 
 
 @pytest.mark.parametrize("method", ["put", "patch", "delete", "options", "trace"])

@@ -6,6 +6,9 @@ from typing import Any, ClassVar
 from django.contrib.auth.models import AbstractBaseUser, BaseUserManager
 from django.db import models
 
+from sootline.core.basis import DeviceId
+from sootline.core.ledger.kinds import Established
+
 
 class Users(BaseUserManager["User"]):
     """Makes accounts; a name is one name in capitals or not."""
@@ -35,6 +38,10 @@ class User(AbstractBaseUser):
         roles: offices, as in the table of rights.
         station: the only station whose gear it sees; blank sees all.
     """
+
+    # How the person was established for this request, and where; no column.
+    established: Established = Established.SIGNED_IN
+    device: DeviceId = DeviceId("browser")
 
     name = models.CharField(max_length=80, unique=True)
     member = models.CharField(max_length=200)

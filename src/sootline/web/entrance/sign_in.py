@@ -4,11 +4,16 @@ import datetime as dt
 from collections.abc import Mapping
 
 from axes.models import AccessAttempt
+from django.contrib.auth.forms import AuthenticationForm
 from django.contrib.auth.views import LoginView
 from django.db.models import Sum
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.utils import timezone
+
+from sootline.web.plain_http import address_of
+from sootline.wiring.people import people_policy
+from sootline.wiring.store import now
 
 _MOST_FROM_ONE_ADDRESS = 30
 _WITHIN = dt.timedelta(minutes=15)
@@ -22,9 +27,15 @@ class SignIn(LoginView):
 
     def post(self, request: HttpRequest, *args: str, **kwargs: object) -> HttpResponse:
         """Sign somebody in, or say that it did not match; too many failures must wait."""
-        if _failures_from(request.META.get("REMOTE_ADDR", "")) >= _MOST_FROM_ONE_ADDRESS:
+        if _failures_from(address_of(request)) >= _MOST_FROM_ONE_ADDRESS:
             return self.render_to_response(self.get_context_data(waits=True), status=429)
         return super().post(request, *args, **kwargs)
+
+    def form_valid(self, form: AuthenticationForm) -> HttpResponse:
+        """Begin a session under a new name, which ends at a set moment whatever is done in it."""
+        response = super().form_valid(form)
+        self.request.session.set_expiry(now() + people_policy().session)
+        return response
 
     def form_invalid(self, form: object) -> HttpResponse:
         """Answer with a status that says so."""

@@ -1,0 +1,70 @@
+"""How are people known at a screen? To be imported once the framework is started."""
+
+from django.conf import settings
+
+from sootline.core.ledger.kinds import Established
+from sootline.files.people_policy import read_people_policy
+from sootline.storage.accounts import end_sessions, find_account, list_accounts
+from sootline.storage.devices import (
+    StationDevice,
+    enrol_device,
+    find_device,
+    list_devices,
+    people_at,
+    revoke_device,
+)
+from sootline.storage.guesses import MustWaitError, count_guess, forget_guesses
+from sootline.storage.looks import LookStore
+from sootline.storage.models import User
+from sootline.storage.pins import is_first, is_pin, set_pin
+from sootline.storage.second_factors import (
+    check_code,
+    codes_left,
+    draw_salt,
+    factor_of,
+    remove_factor,
+    secret_of,
+    set_up,
+)
+from sootline.tasks.looks import Looks
+from sootline.tasks.people_policy import PeoplePolicy
+from sootline.wiring.store import now
+
+__all__ = [
+    "Established",
+    "MustWaitError",
+    "StationDevice",
+    "User",
+    "check_code",
+    "codes_left",
+    "count_guess",
+    "draw_salt",
+    "end_sessions",
+    "enrol_device",
+    "factor_of",
+    "find_account",
+    "find_device",
+    "forget_guesses",
+    "is_first",
+    "is_pin",
+    "list_accounts",
+    "list_devices",
+    "looks",
+    "people_at",
+    "people_policy",
+    "remove_factor",
+    "revoke_device",
+    "secret_of",
+    "set_pin",
+    "set_up",
+]
+
+
+def looks() -> Looks:
+    """Return where looks at health data are kept."""
+    return LookStore(now)
+
+
+def people_policy() -> PeoplePolicy:
+    """Return the department's policy on how people are known."""
+    return read_people_policy(settings.DATA_DIR)
