@@ -12,6 +12,12 @@ PAGES = (
     "/wash/load/6/", "/check/", "/check/piece/0402/", "/pieces/", "/pieces/?q=liner",
     "/pieces/0473/", "/people/", "/people/219/", "/due/", "/due/?all=1", "/handover/", "/paper/",
     "/rules/", "/rules/compare/?with=nfpa-1850/2026", "/history/",
+    "/between/", "/inspect/", "/inspect/day/", "/inspect/day/advanced/2026-03-11/",
+    "/inspect/routine/0533/", "/inspect/advanced/0534/", "/inspect/liner/0534/", "/repairs/",
+    "/repairs/0509/", "/repairs/0461/", "/contractor/", "/contractor/send/", "/contractor/26-01/",
+    "/contractor/25-07/", "/contractor/25-07/invoice/", "/contractor/26-01/manifest/", "/recalls/",
+    "/recalls/new/", "/recalls/26-02/", "/recalls/26-02/?others=1", "/due/today/", "/due/month/",
+    "/stores/", "/fit/", "/fit/226/",
 )  # fmt: skip
 _SAID = re.compile(r'<div class="said" role="status"><p>(.*?)</p>', re.DOTALL)
 

@@ -6,14 +6,19 @@ from functools import cached_property
 from django.http import HttpRequest
 
 from sootline.core.job.jobs import Job
+from sootline.tasks.check_contractor import ContractorResult, check_contractor
 from sootline.tasks.check_sheets import CheckGroup, list_after_wash
 from sootline.tasks.decide import Decided
 from sootline.tasks.desk import Desk, Desks
 from sootline.tasks.hand_over import Handover, hand_over
+from sootline.tasks.inspect_gear import InspectionResult, inspect_gear
 from sootline.tasks.judge_gear import Judged, judge
 from sootline.tasks.list_due import DueList
 from sootline.tasks.load_cards import LoadCard, list_load_cards
+from sootline.tasks.match_recall import RecallResult, match_recalls
+from sootline.tasks.plan_day import Today, plan_today
 from sootline.tasks.rebuild_gear import RebuildResult, rebuild_gear
+from sootline.tasks.weigh_repairs import RepairResult, weigh_repairs
 from sootline.tasks.who_can_ride import WhoRides, backs_of, who_can_ride
 from sootline.wiring.desks import desks_of
 from sootline.wiring.rules import RULES
@@ -78,6 +83,31 @@ class Answers:
         return rebuild_gear(RULES, self.job)
 
     @cached_property
+    def inspected(self) -> InspectionResult:
+        """What came of inspections."""
+        return inspect_gear(RULES, self.job)
+
+    @cached_property
+    def repairs(self) -> tuple[RepairResult, ...]:
+        """What each repair comes to."""
+        return weigh_repairs(RULES, self.job)
+
+    @cached_property
+    def contractor(self) -> ContractorResult:
+        """What is away, what came back, what was charged."""
+        return check_contractor(self.job)
+
+    @cached_property
+    def recalls(self) -> RecallResult:
+        """Whom each notice means."""
+        return match_recalls(self.job)
+
+    @cached_property
+    def today(self) -> Today:
+        """What to take today, what is overdue, whom to measure, what to order."""
+        return plan_today(RULES, self.job)
+
+    @cached_property
     def handover(self) -> Handover:
         """What the next shift must be told."""
         return hand_over(self.job, self.decided)
@@ -89,7 +119,12 @@ _lock = threading.Lock()
 
 def answers_of(request: HttpRequest) -> Answers:
     """Return the answers for the desk a request sees, those of the last look if nothing changed."""
-    desks: Desks = desks_of(request.user)
+    return answers_for(request.user)
+
+
+def answers_for(user: object) -> Answers:
+    """Return the answers for the desk a user sees."""
+    desks: Desks = desks_of(user)
     desk = desks.look()
     with _lock:
         kept = _kept.get(desks.key)

@@ -36,14 +36,20 @@ WAY = (
     Stop(
         route="call",
         icon="call",
-        here=("call", "call-one", "call-person", "call-hazards", "needs"),
+        here=(
+            "call", "call-one", "call-person", "call-hazards", "call-guests", "guests", "needs", "hold"
+        ),  # fmt: skip
     ),
     Stop(route="wash", icon="washer", here=("wash", "wash-load")),
-    Stop(route="check", icon="check", here=("check", "check-one", "check-build")),
+    Stop(
+        route="check",
+        icon="check",
+        here=("check", "check-one", "check-then", "check-build"),
+    ),
 )
 BEYOND = (
     Stop(route="pieces", here=("pieces", "piece")),
-    Stop(route="people", here=("people", "person")),
+    Stop(route="people", here=("people", "person", "person-new")),
     Stop(route="due", here=("due", "due-today", "due-month")),
     Stop(
         route="between",

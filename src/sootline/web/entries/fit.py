@@ -11,15 +11,26 @@ from sootline.web.entries.fields import SHORT, by_field, choices
 
 
 class MeasuredForm(forms.Form):
-    """Somebody was measured today."""
+    """Somebody is measured today; a dimension left blank stays as it was."""
 
-    member = forms.CharField(max_length=SHORT)
     by = by_field()
 
-    def measured(self, job: Job) -> Measured:
-        """Return who was measured, by whom."""
+    def __init__(self, dimensions: list[str], *args: object) -> None:
+        super().__init__(*args)  # type: ignore[arg-type]
+        self._dimensions = dimensions
+        for dimension in dimensions:
+            self.fields[f"d-{dimension}"] = forms.CharField(max_length=SHORT, required=False)
+
+    def measured(self, member: MemberId, job: Job) -> Measured:
+        """Return who was measured, by whom, and what came of it."""
         given = self.cleaned_data
-        return Measured(member=MemberId(given["member"]), on=_today(job), by=given["by"].strip())
+        typed = ((one, given[f"d-{one}"].strip()) for one in self._dimensions)
+        return Measured(
+            member=member,
+            on=_today(job),
+            by=given["by"].strip(),
+            measures=tuple((one, size) for one, size in typed if size),
+        )
 
 
 class ChangedForm(forms.Form):

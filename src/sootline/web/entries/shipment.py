@@ -22,7 +22,7 @@ from sootline.core.upkeep.repairs.facts import Price
 from sootline.web.entries.fields import LONG, SHORT, by_field, choices, day_field, words_field
 
 _MANY = 4000
-_LINE = re.compile(r"^\s*(?P<read>\S+)\s+(?P<service>[a-z-]+)\s+(?P<amount>\d+(?:\.\d{1,2})?)\s*$")
+_LINE = re.compile(r"^\s*(?P<read>\S+)\s+(?P<service>\d)\s+(?P<amount>\d+(?:\.\d{1,2})?)\s*$")
 _LETTERS = 3
 
 
@@ -128,7 +128,10 @@ class WordForm(forms.Form):
 
 
 class InvoiceForm(forms.Form):
-    """An invoice as it is written: number, total, and a line each for piece, work and amount."""
+    """An invoice as it is written: number, total, and a line each for piece, work and amount.
+
+    A work is typed as its place in the list of works, counted from 1.
+    """
 
     number = forms.CharField(max_length=SHORT)
     total = forms.DecimalField(min_value=0, max_digits=9, decimal_places=2)
@@ -140,7 +143,7 @@ class InvoiceForm(forms.Form):
         text = str(self.cleaned_data["charges"])
         for line in filter(str.strip, text.splitlines()):
             match = _LINE.match(line)
-            if match is None or match["service"] not in set(Service):
+            if match is None or not 1 <= int(match["service"]) <= len(Service):
                 raise forms.ValidationError(line, code="invalid")
         return text
 
@@ -163,7 +166,7 @@ class InvoiceForm(forms.Form):
             charges=tuple(
                 Charge(
                     read=match["read"],
-                    service=Service(match["service"]),
+                    service=list(Service)[int(match["service"]) - 1],
                     price=Price(amount=forms.DecimalField().clean(match["amount"]), **price),
                 )
                 for match in lines

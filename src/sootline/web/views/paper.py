@@ -37,20 +37,27 @@ def paper(request: HttpRequest) -> HttpResponse:
 @require_safe
 def sheet(request: HttpRequest, sheet: str) -> HttpResponse:
     """Print one sheet as PDF."""
-    answers, lang = answers_of(request), language_of(request)
+    answers = answers_of(request)
     if sheet not in _SHEETS or (sheet in _NEEDS_PLAN and answers.desk.plan is None):
         raise Http404
+    response = HttpResponse(
+        _SHEETS[sheet](answers, page_of(request, answers)), content_type="application/pdf"
+    )
+    response.headers["Content-Disposition"] = f'inline; filename="{sheet}.pdf"'
+    return response
+
+
+def page_of(request: HttpRequest, answers: Answers) -> Page:
+    """Return the paper somebody asked for: size, language, a second language."""
+    lang = language_of(request)
     size, second = request.GET.get("size", "a4"), request.GET.get("second", "")
-    page = Page(
+    return Page(
         printed_at=answers.job.now,
         zone=answers.job.department.zone,
         department=answers.job.department.name,
         size=PaperSize(size) if size in set(PaperSize) else PaperSize.A4,
         languages=(lang, second) if second in languages() and second != lang else (lang,),
     )
-    response = HttpResponse(_SHEETS[sheet](answers, page), content_type="application/pdf")
-    response.headers["Content-Disposition"] = f'inline; filename="{sheet}.pdf"'
-    return response
 
 
 def _load_cards(answers: Answers, page: Page) -> bytes:
