@@ -18,6 +18,8 @@ from sootline.core.ledger.lives import PieceLife
 from sootline.core.ledger.things import ThingLife, fold_things
 from sootline.storage.entries import in_order
 from sootline.storage.models import ComponentRow, EntryRow, Link, Thing
+from sootline.storage.models.projections import DueBasis, DueDay
+from sootline.storage.questions import put_questions
 from sootline.storage.rows import component_row, thing_row
 
 # More names than this do not go into one question to SQLite.
@@ -49,7 +51,7 @@ def replay(alias: str) -> int:
 
     To be called while nobody writes, in a transaction.
     """
-    for model in (ComponentRow, Thing, Link):
+    for model in (ComponentRow, Thing, Link, DueDay, DueBasis):
         model.objects.using(alias).all().delete()
     rows = EntryRow.objects.using(alias)
     items = {ItemId(item) for item in rows.values_list("item", flat=True).distinct()}
@@ -83,7 +85,9 @@ def _refresh(alias: str, items: frozenset[ItemId]) -> None:
     """Make the rows of some things from everything that belongs to their lives."""
     needed = items | _found(alias, "other", "item", items)
     facts = read_facts(_about(alias, needed))
-    _put(alias, items, fold_facts(facts).pieces, fold_things(facts))
+    pieces = fold_facts(facts).pieces
+    _put(alias, items, pieces, fold_things(facts))
+    put_questions(alias, items, pieces)
 
 
 def _put(

@@ -43,7 +43,7 @@ def assemble_job(register: Register, *, now: dt.datetime, request: Request | Non
         BadInputError: the department was never described, or what the record holds does not make
             a job; every fault is listed.
     """
-    facts = _department(register)
+    facts = read_department(register)
     components = tuple(known.component for known in register.components())
     people = register.things(ItemKind.MEMBER)
     job = Job(
@@ -74,7 +74,12 @@ def assemble_job(register: Register, *, now: dt.datetime, request: Request | Non
     )
 
 
-def _department(register: Register) -> DepartmentFacts:
+def read_department(register: Register) -> DepartmentFacts:
+    """Return by which texts the department works, its rules, guides and wash room.
+
+    Raises:
+        BadInputError: it was never described.
+    """
     life = register.thing(HERE)
     if life is None:
         raise BadInputError([Fault(place="department", message=MessageId("tasks.no_department"))])

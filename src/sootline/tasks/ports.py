@@ -1,12 +1,13 @@
 """What does a task need from outside, whoever answers?"""
 
 import datetime as dt
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from sootline.core.basis import ComponentId, EditionId, ItemId, MemberId
 from sootline.core.gear import Component
+from sootline.core.intervals import Matter
 from sootline.core.ledger import Anchor, Appended, Draft, Entry, Head, ItemKind
 from sootline.core.ledger.exports import Exported, ExportHead
 from sootline.core.ledger.things import ThingLife
@@ -101,6 +102,38 @@ class Known:
     station: str | None = None
     offered_to: str | None = None
     seq: int
+
+
+class DueKey(NamedTuple):
+    """One thing that is due, as a long list is ordered by it: by day, component, matter."""
+
+    day: dt.date
+    component: ComponentId
+    matter: Matter
+
+
+@dataclass(frozen=True, kw_only=True)
+class DueAt:
+    """One thing that is due, with its component as the record has it."""
+
+    key: DueKey
+    known: Known
+
+
+# What is due on a component, and on which day at its earliest reading; None is not known.
+FirstDays = Callable[[Component], Iterable[tuple[Matter, dt.date | None]]]
+
+
+class DueDays(Protocol):
+    """When what is due, out of any number of components."""
+
+    def bring_up(self, digest: str, first_days: FirstDays) -> int:
+        """Reckon anew whatever changed; everything, where the digest of the texts is another."""
+        ...
+
+    def due(self, until: dt.date, *, after: DueKey | None, most: int) -> tuple[DueAt, ...]:
+        """List what is due up to a day, from the earliest on, behind the last one seen."""
+        ...
 
 
 class Register(Protocol):

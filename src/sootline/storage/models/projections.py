@@ -55,7 +55,7 @@ class ComponentRow(models.Model):
         indexes = tuple(
             models.Index(fields=(*columns, "id"), name=f"component_{columns[0]}")
             for columns in (("owner",), ("holder",), ("set",), ("station",), ("lot",), ("serial",),
-                            ("life", "stage"), ("made_by",))
+                            ("life", "stage"), ("made_by",), ("seq",))
         )  # fmt: skip
 
 
@@ -69,3 +69,41 @@ class Link(models.Model):
         db_table = "link"
         constraints = (models.UniqueConstraint(fields=("item", "other"), name="link_once"),)
         indexes = (models.Index(fields=("other",), name="link_other"),)
+
+
+class DueDay(models.Model):
+    """When something is due on a component: what long lists are drawn by, page by page.
+
+    Args:
+        day: the first day at its earliest reading, else at its latest; None is not known.
+    """
+
+    component = models.CharField(max_length=200)
+    matter = models.CharField(max_length=40)
+    day = models.DateField(null=True)
+    station = models.CharField(max_length=200, null=True)
+
+    class Meta:
+        db_table = "due_day"
+        constraints = (
+            models.UniqueConstraint(fields=("component", "matter"), name="due_day_once"),
+        )
+        indexes = (
+            models.Index(fields=("day", "component", "matter"), name="due_day_day"),
+            models.Index(fields=("station", "day", "component", "matter"), name="due_day_station"),
+        )
+
+
+class DueBasis(models.Model):
+    """By which texts the due days were reckoned, and up to which entry: one row.
+
+    Args:
+        digest: of the adopted edition, the policy and the guides, as texts.
+    """
+
+    id = models.PositiveSmallIntegerField(primary_key=True, default=1)
+    digest = models.CharField(max_length=64)
+    seq = models.PositiveBigIntegerField()
+
+    class Meta:
+        db_table = "due_basis"
