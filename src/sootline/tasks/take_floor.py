@@ -4,7 +4,15 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import assert_never
 
-from sootline.core.basis import BadInputError, CallId, ComponentId, DateSpan, PlaceId
+from sootline.core.basis import (
+    BadInputError,
+    CallId,
+    ComponentId,
+    DateSpan,
+    Fault,
+    MessageId,
+    PlaceId,
+)
 from sootline.core.exposure.calls import Answer, Call, Remark
 from sootline.core.gear import Component, Hold
 from sootline.core.gear.events import Event, EventKind
@@ -94,8 +102,31 @@ def _lift(rules: Rules, job: Job, deed: HoldLifted) -> Job:
     return befall(job, deed.pieces, events)
 
 
+def refuse_contact(job: Job, deed: Disinfected) -> None:
+    """Refuse a disinfection with what is not at hand, or shorter than its label asks for.
+
+    Raises:
+        BadInputError: with what its label says.
+    """
+    listed = {one.name: one for one in job.department.care.products}
+    product = listed.get(deed.product)
+    if product is None:
+        values = (("product", deed.product), ("listed", ", ".join(listed)))
+        message = MessageId("tasks.disinfect.not_listed")
+        raise BadInputError([Fault(place="product", message=message, values=values)])
+    if product.contact_min is not None and deed.minutes < product.contact_min:
+        limits = (
+            ("product", deed.product),
+            ("minutes", str(deed.minutes)),
+            ("limit", str(product.contact_min)),
+        )
+        message = MessageId("tasks.disinfect.too_short")
+        raise BadInputError([Fault(place="minutes", message=message, values=limits)])
+
+
 def _disinfect(job: Job, deed: Disinfected) -> Job:
     pieces_of(job, deed.pieces)
+    refuse_contact(job, deed)
     day = DateSpan.parse(civil_day(job).isoformat())
     note = disinfection_note(deed)
     record = Record(deed=Deed.DISINFECTED, on=day, by=deed.by, note=note)

@@ -33,7 +33,13 @@ from sootline.tasks.recording import Book, also, refuse_unless, required
 from sootline.tasks.register_gear import register_components
 from sootline.tasks.register_things import HERE
 from sootline.tasks.retire_gear import retire
-from sootline.tasks.take_floor import RULING, disinfection_note, guest_remark, unlisted_hold
+from sootline.tasks.take_floor import (
+    RULING,
+    disinfection_note,
+    guest_remark,
+    refuse_contact,
+    unlisted_hold,
+)
 from sootline.tasks.wash_room import hang
 
 
@@ -53,6 +59,7 @@ def write_floor(rules: Rules, book: Book, act: Act, job: Job, deed: FloorDeed) -
             building = replace(call.building, surveys=surveys)
             _change_call(book, act, replace(call, building=building), "building")
         case Disinfected():
+            refuse_contact(job, deed)
             _disinfect(book, act, deed)
         case GuestsCame():
             _take_in(book, act, deed)

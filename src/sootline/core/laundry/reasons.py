@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from sootline.core.basis import Bearing, Finding, Ground, finding
 from sootline.core.care.decisions import Fate
 from sootline.core.gear.kinds import WashMethod
+from sootline.core.gear.state import Custody
 from sootline.core.gear.terms import ResolvedLimit
 from sootline.core.laundry.goods import Goods, practice
 
@@ -17,13 +18,21 @@ _NOT_WASHED = {
     Fate.EVIDENCE: Bearing.HOLDS,
     Fate.OUT: Bearing.FORBIDS,
 }
+_NOT_HERE = (
+    Custody.CONTRACTOR,
+    Custody.REPAIR,
+    Custody.LOAN,
+    Custody.EVIDENCE,
+    Custody.NOT_SEEN,
+)
 
 
 def kept_out_reason(goods: Goods) -> Finding | None:
     """Say why a component is not washed now; None lets it in.
 
-    Held, sealed, secured as evidence, out of use, or simply without need; and where the label
-    wants shell and liner washed in one piece, which no load may do, the gear officer is asked.
+    Held, not here, sealed, secured as evidence, out of use, or simply without need; and where the
+    label wants shell and liner washed in one piece, which no load may do, the gear officer is
+    asked.
     """
     decision = goods.decision
     names = {"component": goods.id, "kind": goods.kind.id}
@@ -32,6 +41,9 @@ def kept_out_reason(goods: Goods) -> Finding | None:
         held = hold.reason.ground if hold.reason else ground
         values = {**names, "decider": hold.decider, "question": hold.question}
         return finding(Bearing.HOLDS, "laundry.out.held", held, **values)
+    if goods.component.state.custody in _NOT_HERE:
+        values = {**names, "custody": goods.component.state.custody}
+        return finding(Bearing.NOTES, "laundry.out.not_here", ground, **values)
     if decision.fate is not Fate.WASH:
         message = f"laundry.out.{decision.fate}"
         return finding(_NOT_WASHED[decision.fate], message, ground, **names)

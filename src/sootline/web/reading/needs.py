@@ -18,10 +18,12 @@ class Waiting:
     """One thing somebody must decide, and whose gear waits for it.
 
     Args:
+        cause: the name of the hold.
         question: what must be answered.
         who: who decides, who stands in, when it goes higher.
     """
 
+    cause: str
     question: Said
     who: Said
     labels: tuple[HoldLabel, ...]
@@ -100,12 +102,14 @@ def _waiting(labels: Iterable[HoldLabel]) -> Iterator[Waiting]:
     for label in labels:
         for held in label.held:
             hold = held.hold
-            key = (hold.question, hold.decider, hold.reason.values if hold.reason else ())
+            told = hold.reason.values if hold.reason else ()
+            key = (hold.cause, hold.question, hold.decider, told)
             groups[key].append(label)
             holds[key] = (hold, held.person or "", held.stand_in or "")
     for name, (hold, person, stand_in) in holds.items():
         values = hold.reason.values if hold.reason else ()
         yield Waiting(
+            cause=hold.cause,
             question=Said(message=hold.question, values=values),
             who=said(
                 "web.needs.who",

@@ -8,9 +8,11 @@ from sootline.core.basis import ComponentId
 from sootline.core.care import Fate
 from sootline.core.exposure.calls import Answer
 from sootline.core.gear import CareStage, find_kind
-from sootline.core.rebuild import Built
+from sootline.core.rebuild import Built, Next, Verdict
 from sootline.tasks.deeds import Checked, PutTogether
+from sootline.tasks.floor_deeds import Ruled
 from sootline.web.answers import Answers, answers_of
+from sootline.web.entries.floor import RULINGS, RulingForm
 from sootline.web.forms import BuildForm, CheckForm
 from sootline.web.reading.checks import (
     check_of,
@@ -49,7 +51,7 @@ def one(request: HttpRequest, piece: str) -> HttpResponse:
         values = {"kind": str(component.kind), "piece": str(component.id), "by": check.by}
         if report(request, "web.check.kept", Checked(check=check),
                   about=(piece,), values=values):  # fmt: skip
-            return redirect("check")
+            return _after_check(request, piece)
     facts = {
         "piece": component,
         "form": form,
@@ -59,6 +61,55 @@ def one(request: HttpRequest, piece: str) -> HttpResponse:
         "by": form.data.get("by", actor_of(request)),
     }
     return render(request, "check/one.html", facts, status=422 if form.errors else 200)
+
+
+@_GET_POST
+def then(request: HttpRequest, piece: str) -> HttpResponse:
+    """Ask a person what comes next for a piece whose check found something."""
+    answers = answers_of(request)
+    component = next((one for one in answers.job.components if one.id == piece), None)
+    if component is None:
+        raise Http404
+    form = RulingForm(request.POST or None)
+    if request.method == "POST" and form.is_valid():
+        given = form.cleaned_data
+        deed = Ruled(
+            piece=component.id,
+            next=Next(given["next"]),
+            by=given["by"].strip(),
+            said=given["said"].strip(),
+        )
+        values = {"kind": str(component.kind), "piece": piece, "next": given["next"],
+                  "by": deed.by}  # fmt: skip
+        if report(request, "web.then.kept", deed, about=(piece,), values=values):
+            return redirect("check")
+    verdict = _verdict(answers, piece)
+    facts = {
+        "piece": component,
+        "form": form,
+        "verdict": verdict,
+        "proposed": verdict.next.value if verdict else request.GET.get("next", ""),
+        "rulings": [one.value for one in RULINGS],
+        "by": actor_of(request),
+    }
+    return render(request, "check/then.html", facts, status=422 if form.errors else 200)
+
+
+def _verdict(answers: Answers, piece: str) -> Verdict | None:
+    """Return what a check left open came to; none where it passed, or nobody checked."""
+    checked = {one.component for one in answers.job.checks}
+    found = next((one for one in answers.rebuilt.pieces if one.component == piece), None)
+    if found is None or piece not in checked or found.next is Next.BACK:
+        return None
+    return found
+
+
+def _after_check(request: HttpRequest, piece: str) -> HttpResponse:
+    """Go on to what comes next where a person must decide it, else back to the room."""
+    verdict = _verdict(answers_of(request), piece)
+    if verdict is not None and verdict.next in (Next.REPAIR, Next.OUT, Next.DRY_ON):
+        return redirect("check-then", piece=piece)
+    return redirect("check")
 
 
 @_GET_POST

@@ -10,6 +10,7 @@ from sootline.core.care import Fate
 from sootline.core.gear import find_kind
 from sootline.tasks.deeds import LookedOver
 from sootline.web.answers import answers_of
+from sootline.web.looking import note_looks
 from sootline.web.reading.clock import clock_of
 from sootline.web.reading.marks import mark_of
 from sootline.web.reading.needs import read_needs
@@ -39,10 +40,11 @@ def person(request: HttpRequest, member: str) -> HttpResponse:
     found = next((one for one in answers.job.members if one.id == member), None)
     if found is None:
         raise Http404
+    note_looks(request, [member], "person")
     decisions = {one.component: one for one in answers.decided.decisions}
     elements: dict[str, list[object]] = defaultdict(list)
     for one in answers.job.components:
-        if one.owner == member:
+        if member in (one.owner, one.state.holder):
             piece = (one, mark_of(one, decisions[one.id]))
             elements[find_kind(one.kind).element.value].append(piece)
     clock = clock_of(answers.job, language_of(request))
