@@ -40,10 +40,14 @@ def project(alias: str, fresh: Sequence[Entry]) -> None:
         return
     facts = read_facts(fresh)
     _link(alias, facts)
-    changed = touched(facts)
-    affected = changed | _found(alias, "item", "other", changed)
-    for some in _batched(sorted(affected), _AT_ONCE):
+    for some in batched(sorted(concerned(alias, facts)), _AT_ONCE):
         _refresh(alias, frozenset(some))
+
+
+def concerned(alias: str, facts: Iterable[Fact]) -> frozenset[ItemId]:
+    """Name everything whose rows these facts may change, once their links are noted."""
+    changed = touched(facts)
+    return changed | _found(alias, "item", "other", changed)
 
 
 def replay(alias: str) -> int:
@@ -55,11 +59,11 @@ def replay(alias: str) -> int:
         model.objects.using(alias).all().delete()
     rows = EntryRow.objects.using(alias)
     items = {ItemId(item) for item in rows.values_list("item", flat=True).distinct()}
-    for some in _batched(in_order(rows.filter(_MAY_LINK)), 5000):
+    for some in batched(in_order(rows.filter(_MAY_LINK)), 5000):
         facts = read_facts(some)
         _link(alias, facts)
         items |= touched(facts)
-    for chosen in _batched(sorted(items), _AT_ONCE):
+    for chosen in batched(sorted(items), _AT_ONCE):
         _refresh(alias, frozenset(chosen))
     return rows.count()
 
@@ -116,7 +120,7 @@ def _about(alias: str, items: frozenset[ItemId]) -> list[Entry]:
     """Read all entries about some things, in the record's order."""
     rows = EntryRow.objects.using(alias)
     found = chain.from_iterable(
-        in_order(rows.filter(item__in=some)) for some in _batched(sorted(items), _AT_ONCE)
+        in_order(rows.filter(item__in=some)) for some in batched(sorted(items), _AT_ONCE)
     )
     return sorted(found, key=lambda entry: entry.seq)
 
@@ -124,13 +128,14 @@ def _about(alias: str, items: frozenset[ItemId]) -> list[Entry]:
 def _found(alias: str, wanted: str, given: str, items: frozenset[ItemId]) -> frozenset[ItemId]:
     """Follow the links from some things to others."""
     found: set[ItemId] = set()
-    for some in _batched(sorted(items), _AT_ONCE):
+    for some in batched(sorted(items), _AT_ONCE):
         rows = Link.objects.using(alias).filter(**{f"{given}__in": some})
         found.update(ItemId(name) for name in rows.values_list(wanted, flat=True))
     return frozenset(found)
 
 
-def _batched(items: Iterable[T], size: int) -> Iterator[tuple[T, ...]]:
+def batched(items: Iterable[T], size: int) -> Iterator[tuple[T, ...]]:
+    """Take items in parts of so many."""
     rest = iter(items)
     while some := tuple(islice(rest, size)):
         yield some

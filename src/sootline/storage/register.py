@@ -45,12 +45,12 @@ class RegisterStore:
     def thing(self, item: ItemId) -> ThingLife | None:
         """Return what is known of any other thing; None when nothing is."""
         row = Thing.objects.using(self.alias).filter(item=item).first()
-        return None if row is None else _life_of(row)
+        return None if row is None else life_of(row)
 
     def things(self, kind: ItemKind) -> tuple[ThingLife, ...]:
         """Return everything of one kind that is registered, in the order of its names."""
         rows = Thing.objects.using(self.alias).filter(kind=kind.value, registered=True)
-        return tuple(map(_life_of, rows.order_by("item")))
+        return tuple(map(life_of, rows.order_by("item")))
 
     def _rows(self) -> QuerySet[ComponentRow]:
         rows = ComponentRow.objects.using(self.alias)
@@ -65,7 +65,8 @@ def known_of(row: ComponentRow) -> Known:
     return Known(component=component, station=row.station, offered_to=row.offered_to, seq=row.seq)
 
 
-def _life_of(row: Thing) -> ThingLife:
+def life_of(row: Thing) -> ThingLife:
+    """Return the life of a row."""
     return ThingLife(
         item=ItemId(row.item),
         facts=json.loads(row.facts),

@@ -4,6 +4,7 @@ The same document a job file holds: every deciding task takes it and nothing els
 """
 
 import datetime as dt
+import json
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import TypeVar
@@ -16,7 +17,7 @@ from sootline.core.job.codec import decode
 from sootline.core.job.jobs import JOB_VERSION, Job, Member, Request
 from sootline.core.job.things import DepartmentFacts, thing_of
 from sootline.core.laundry.rooms import DryingPlace, Sink, Washer, WashRoom
-from sootline.core.ledger import ItemKind, canonical, name_of
+from sootline.core.ledger import ItemKind, name_of
 from sootline.tasks.ports import Register
 from sootline.tasks.read_people import read_try_ons, without_leavers
 from sootline.tasks.read_year import read_builds, read_year
@@ -85,7 +86,7 @@ def read_department(register: Register) -> DepartmentFacts:
         raise BadInputError([Fault(place="department", message=MessageId("tasks.no_department"))])
     names = ("department", "guides", "wash_room", "riding", "upkeep")
     said = {name: life.facts[name] for name in names if name in life.facts}
-    return decode(DepartmentFacts, canonical(said))
+    return decode(DepartmentFacts, json.dumps(said))
 
 
 def _wash_room(register: Register, room: WashRoom) -> WashRoom:

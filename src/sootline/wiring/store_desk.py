@@ -2,7 +2,8 @@
 
 import datetime as dt
 import threading
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from functools import cached_property
 from uuid import uuid4
 
 from sootline.core.basis import (
@@ -13,11 +14,12 @@ from sootline.core.basis import (
     MessageId,
 )
 from sootline.core.job.jobs import Job
-from sootline.core.ledger import Entry, EntryKind
+from sootline.core.ledger import Entry, EntryKind, Head
 from sootline.core.ledger.acts import Act
 from sootline.core.ledger.appending import OvertakenError
 from sootline.core.ledger.kinds import Established
 from sootline.core.ledger.times import ClockSource, Occurred
+from sootline.storage.remembered import RememberedRegister, remember
 from sootline.tasks.assemble_job import assemble_job
 from sootline.tasks.correct_entry import correct
 from sootline.tasks.deeds import Deed, Planned
@@ -35,6 +37,23 @@ _MINUTES = 10_000_000
 # The newest plan of each desk as it was unpacked, under the entry that says it.
 _plans: dict[str, tuple[int, PlanResult | None]] = {}
 _lock = threading.Lock()
+
+
+@dataclass(frozen=True, kw_only=True)
+class _Stood:
+    """What followed from the record as it stood, whatever the time.
+
+    Args:
+        head: where the record ended.
+    """
+
+    head: Head
+    job: Job
+    plan: PlanResult | None
+    reports: tuple[Report, ...]
+
+
+_stood: dict[str, _Stood] = {}
 
 
 class StoreDesks:
@@ -64,7 +83,7 @@ class StoreDesks:
     @property
     def key(self) -> str:
         """Name everything the desk depends on but time: two accounts of a station see one."""
-        return f"{self._book.ledger.head().installation}/{self._station or ''}"
+        return f"{self._rows.head.installation}/{self._station or ''}"
 
     def look(self) -> Desk:
         """Return the desk as it stands this minute.
@@ -73,13 +92,13 @@ class StoreDesks:
             BadInputError: the record does not make a job; a department was never described.
         """
         moment = now().replace(second=0, microsecond=0)
-        seq = self._book.ledger.head().seq
-        job = assemble_job(self._book.register, now=moment)
+        stood = self._stands(moment)
+        job = replace(stood.job, now=moment)
         return Desk(
-            revision=seq * _MINUTES + int(moment.timestamp() // 60) % _MINUTES,
+            revision=stood.head.seq * _MINUTES + int(moment.timestamp() // 60) % _MINUTES,
             job=job,
-            plan=_of_here(self._plan(job), job),
-            reports=tuple(_report(entry) for entry in self._entries()),
+            plan=_of_here(stood.plan, job),
+            reports=stood.reports,
         )
 
     def keep(self, report: Report, deed: Deed) -> None:
@@ -113,9 +132,27 @@ class StoreDesks:
             correct(self._book, act, entry.seq, reason="undo", withdrawn=True)
         return _report(left[-1])
 
+    @cached_property
+    def _rows(self) -> RememberedRegister:
+        """What the record added up to when this desk was first asked."""
+        return RememberedRegister(remember(), self._station)
+
+    def _stands(self, moment: dt.datetime) -> _Stood:
+        """Return what follows from the record as it stands; worked out once for every entry."""
+        rows = self._rows = RememberedRegister(remember(), self._station)
+        with _lock:
+            stood = _stood.get(self.key)
+        if stood is None or stood.head != rows.head:
+            job = assemble_job(rows, now=moment)
+            reports = tuple(_report(entry) for entry in self._entries())
+            stood = _Stood(head=rows.head, job=job, plan=self._plan(job), reports=reports)
+            with _lock:
+                _stood[self.key] = stood
+        return stood
+
     def _plan(self, job: Job) -> PlanResult | None:
         """Return the plan the record holds, unpacked once for every entry that says one."""
-        life = self._book.register.thing(plan_item(self._station))
+        life = self._rows.thing(plan_item(self._station))
         said = life.facts.get(EntryKind.PLANNED.value) if life else None
         if life is None or not isinstance(said, dict):
             return None

@@ -12,7 +12,7 @@ from sootline.core.gear.labels import Guide
 from sootline.core.job.codec import decode, encode
 from sootline.core.job.jobs import Department, Member
 from sootline.core.laundry.rooms import DryingPlace, Sink, Washer, WashRoom
-from sootline.core.ledger import ItemKind, canonical
+from sootline.core.ledger import ItemKind
 from sootline.core.ledger.canonical import Json
 from sootline.core.riding import RidingFacts
 from sootline.core.upkeep.facts import UpkeepFacts
@@ -126,7 +126,7 @@ def thing_of(kind: ItemKind, identity: str, facts: Mapping[str, Json]) -> object
         # A fact taken back is the form's usual one; where there is none, it is not known.
         if value is not None or (field.name in facts and field.default is MISSING):
             said.setdefault(field.name, value)
-    return decode(form, canonical(said))
+    return decode(form, json.dumps(said))
 
 
 def facts_of(thing: object) -> dict[str, Json]:
