@@ -15,7 +15,7 @@ PAGES = (
     "/between/", "/inspect/", "/inspect/day/", "/inspect/day/advanced/2026-03-11/",
     "/inspect/routine/0533/", "/inspect/advanced/0534/", "/inspect/liner/0534/", "/repairs/",
     "/repairs/0509/", "/repairs/0461/", "/contractor/", "/contractor/send/", "/contractor/26-01/",
-    "/contractor/25-07/", "/contractor/25-07/invoice/", "/contractor/26-01/manifest/", "/recalls/",
+    "/contractor/25-07/", "/contractor/25-07/invoice/", "/recalls/", "/inspect/day/advanced/2026-03-11/typed/",
     "/recalls/new/", "/recalls/26-02/", "/recalls/26-02/?others=1", "/due/today/", "/due/month/",
     "/stores/", "/fit/", "/fit/226/",
 )  # fmt: skip

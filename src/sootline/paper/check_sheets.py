@@ -18,10 +18,6 @@ from sootline.tasks.check_sheets import CheckGroup
 
 _AFTER_WASH = (MessageId("paper.check.after_wash"), MessageId("paper.check.after_wash_ask"))
 _ROUTINE = (MessageId("paper.check.routine"), MessageId("paper.check.routine_ask"))
-_INSPECTION = (
-    MessageId("paper.check.inspection_day"),
-    MessageId("paper.check.inspection_day_ask"),
-)
 _LABELS = ("row", "piece", "owner", "flaw", "where", "codes", "checked_by", "at", "how",
            "defer", "nothing", "routing", "routing_yes", "routing_no")  # fmt: skip
 
@@ -37,27 +33,12 @@ def print_check_sheets(
             _sheet(*_AFTER_WASH, after_wash, speaker),
             _sheet(*_ROUTINE, routine, speaker),
         ],
-        "flaws": _flaws(speaker),
+        "flaws": [
+            {"code": str(number), "name": speaker.name("flaw", flaw)}
+            for number, flaw in enumerate(Flaw, start=1)
+        ],
     }
     return print_sheet("check_sheet", MessageId("paper.title.check_sheets"), facts, speaker)
-
-
-def print_tick_off(groups: Sequence[CheckGroup], page: Page) -> bytes:
-    """Return the sheet of an inspection day as PDF: each piece by itself, point by point."""
-    speaker = Speaker(page=page)
-    facts: dict[str, Facts] = {
-        "labels": {label: speaker.say(f"paper.check.{label}") for label in _LABELS},
-        "sheets": [_sheet(*_INSPECTION, groups, speaker)],
-        "flaws": _flaws(speaker),
-    }
-    return print_sheet("check_sheet", MessageId("paper.title.inspection_day"), facts, speaker)
-
-
-def _flaws(speaker: Speaker) -> list[Facts]:
-    return [
-        {"code": str(number), "name": speaker.name("flaw", flaw)}
-        for number, flaw in enumerate(Flaw, start=1)
-    ]
 
 
 def _sheet(

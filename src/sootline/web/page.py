@@ -59,6 +59,7 @@ BEYOND = (
             "inspect-plan",
             "inspect-day",
             "inspect-one",
+            "inspect-typed",
             "repairs",
             "repair",
             "contractor",

@@ -25,8 +25,12 @@ def report(
     *,
     about: tuple[str, ...] = (),
     values: Mapping[str, str] | None = None,
+    mark: str = "",
 ) -> bool:
     """Keep what somebody reported and say so; say why not where it is refused.
+
+    Args:
+        mark: sets one report apart from others that the same request makes.
 
     Returns:
         whether it was kept.
@@ -39,7 +43,7 @@ def report(
         message=MessageId(message),
         values=tuple((values or {}).items()),
         about=about,
-        key=request.POST.get("key", "")[:64],
+        key=(key + mark)[:64] if (key := request.POST.get("key", "")) else "",
     )
     try:
         desks.keep(kept, deed)

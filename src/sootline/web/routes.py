@@ -95,6 +95,7 @@ ROUTES: Mapping[str, Access] = MappingProxyType(
         "due": _looks(_R.SEE_GEAR),
         "due-today": _looks(_R.SEE_GEAR),
         "due-month": _looks(_R.SEE_GEAR),
+        "due-month-sheet": _looks(_R.SEE_GEAR),
         # The address itself is the key; it is looked at in the view.
         "calendar": Access(open=True, sends=False),
         "between": _looks(_R.SEE_GEAR),
@@ -102,6 +103,7 @@ ROUTES: Mapping[str, Access] = MappingProxyType(
         "inspect-plan": _works(_R.SEE_GEAR, _R.CHECK),
         "inspect-day": _works(_R.SEE_GEAR, _R.CHECK),
         "inspect-sheet": _looks(_R.SEE_GEAR),
+        "inspect-typed": _works(_R.SEE_GEAR, _R.CHECK),
         "inspect-one": _works(_R.SEE_GEAR, _R.CHECK),
         "repairs": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
         "repair": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
@@ -114,6 +116,7 @@ ROUTES: Mapping[str, Access] = MappingProxyType(
         "recalls": _looks(_R.SEE_GEAR),
         "recall-new": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
         "recall": _looks(_R.SEE_GEAR),
+        "recall-sheet": _looks(_R.SEE_GEAR),
         "recall-seen": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
         "recall-done": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
         "recall-close": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),

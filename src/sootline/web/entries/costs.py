@@ -24,9 +24,7 @@ _DIGITS = 10
 
 
 def _amount(*, required: bool = False) -> forms.DecimalField:
-    return forms.DecimalField(
-        min_value=0, max_digits=_DIGITS, decimal_places=4, required=required
-    )
+    return forms.DecimalField(min_value=0, max_digits=_DIGITS, decimal_places=4, required=required)
 
 
 class CostForm(forms.Form):

@@ -184,3 +184,10 @@ class DayForm(forms.Form):
             field = self.fields[name]
             assert isinstance(field, forms.MultipleChoiceField)
             field.choices = choices(values)
+
+
+class TypedForm(forms.Form):
+    """Rows typed from a ticked sheet, and who ticked it."""
+
+    rows = forms.CharField(max_length=20_000)
+    by = by_field()

@@ -122,7 +122,9 @@ class WeighInForm(forms.Form):
         began = _moment(given["at"], job)
         began -= dt.timedelta(days=began > job.now)
         taken = {one.id for one in job.readings.hanging}
-        number = next(n for n in range(1, len(taken) + 2) if f"{began:%m-%d %H:%M}/{n}" not in taken)
+        number = next(
+            n for n in range(1, len(taken) + 2) if f"{began:%m-%d %H:%M}/{n}" not in taken
+        )
         return WeighedIn(
             id=f"{began:%m-%d %H:%M}/{number}",
             place=PlaceId(given["place"]),

@@ -9,6 +9,7 @@ from sootline.core.basis import ComponentId
 from sootline.core.exposure.calls import Answer
 from sootline.core.gear import KINDS
 from sootline.core.upkeep.contractor import Arrival, Service
+from sootline.paper.manifest import print_manifests
 from sootline.tasks.check_contractor import ProviderTime, ShipmentResult
 from sootline.tasks.year_deeds import Confirmed, YearFact
 from sootline.web.answers import Answers, answers_of
@@ -16,6 +17,7 @@ from sootline.web.entries.shipment import InvoiceForm, ReceiveForm, SendForm, Wo
 from sootline.web.reading.staying import draw_turnaround
 from sootline.web.reports import actor_of, report
 from sootline.web.tongue import language_of
+from sootline.web.views.paper import as_pdf, page_of
 from sootline.wiring.rules import RULES
 
 _GET_POST = require_http_methods(["GET", "HEAD", "POST"])
@@ -122,10 +124,10 @@ def invoice(request: HttpRequest, shipment: str) -> HttpResponse:
 
 @require_safe
 def manifest(request: HttpRequest, shipment: str) -> HttpResponse:
-    """Show the manifest as it travels: a reader without the program counts, ticks, writes on it."""
+    """Print the manifest as it travels, and the form to count and sign when it comes back."""
     answers = answers_of(request)
-    facts = {"result": _of(answers, shipment), "department": answers.job.department.name}
-    return render(request, "contractor/manifest.html", facts)
+    pdf = print_manifests([_of(answers, shipment).sheet], page_of(request, answers))
+    return as_pdf(pdf, f"manifest-{shipment}")
 
 
 def _shares(one: ProviderTime) -> list[tuple[str, int | None]]:

@@ -6,8 +6,10 @@ from django.urls import reverse
 from django.views.decorators.http import require_safe
 
 from sootline.files.calendar_out import CalendarEntry, calendar_text
+from sootline.paper.month import print_month
 from sootline.web.answers import answers_for, answers_of
 from sootline.web.tongue import language_of
+from sootline.web.views.paper import as_pdf, page_of
 from sootline.wiring.calendar_links import link_of, owner_of
 from sootline.words import say
 
@@ -31,6 +33,13 @@ def month(request: HttpRequest) -> HttpResponse:
         "department": answers.job.department.name,
     }
     return render(request, "due/month.html", facts)
+
+
+@require_safe
+def month_sheet(request: HttpRequest) -> HttpResponse:
+    """Print the table for the chief."""
+    answers = answers_of(request)
+    return as_pdf(print_month(answers.today.overdue, page_of(request, answers)), "overdue")
 
 
 @require_safe

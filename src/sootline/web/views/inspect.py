@@ -8,6 +8,7 @@ from django.shortcuts import redirect, render
 from django.utils.http import urlencode
 from django.views.decorators.http import require_http_methods, require_safe
 
+from sootline.core.basis import BadInputError, Fault
 from sootline.core.gear import Component, Life, find_kind
 from sootline.core.job.jobs import Job
 from sootline.core.upkeep.inspections import (
@@ -18,13 +19,14 @@ from sootline.core.upkeep.inspections import (
     Judged,
     list_points,
 )
-from sootline.paper.check_sheets import print_tick_off
-from sootline.tasks.check_sheets import CheckGroup
+from sootline.core.upkeep.inspections.rows import TypedDay
+from sootline.paper.inspection_sheet import print_inspection_sheet
 from sootline.tasks.inspect_gear import CheckList, judge_one, list_checks
+from sootline.tasks.inspection_sheet import list_inspections, rows_of, type_in_inspections
 from sootline.tasks.list_due import civil_day
 from sootline.tasks.year_deeds import YearFact
 from sootline.web.answers import Answers, answers_of
-from sootline.web.entries.inspection import DayForm, InspectionForm
+from sootline.web.entries.inspection import DayForm, InspectionForm, TypedForm
 from sootline.web.reading.checks import flaws_on
 from sootline.web.reading.inspections import (
     asked_of,
@@ -35,7 +37,7 @@ from sootline.web.reading.inspections import (
 )
 from sootline.web.reports import actor_of, report
 from sootline.web.tongue import language_of
-from sootline.web.views.paper import page_of
+from sootline.web.views.paper import as_pdf, page_of
 from sootline.wiring.rules import RULES
 from sootline.words import say
 
@@ -137,29 +139,70 @@ def day(request: HttpRequest, kind: str, on: str) -> HttpResponse:
         report(request, "year.inspect.absent", YearFact(fact=said), about=(piece.id,),
                values=values)  # fmt: skip
         return redirect("inspect-day", kind=kind, on=on)
-    facts = {"day": read_one_day(answers, planned), "asked": asked}
+    is_today = planned.on == civil_day(answers.job)
+    facts = {"day": read_one_day(answers, planned), "asked": asked, "is_today": is_today}
     return render(request, "inspect/day.html", facts)
 
 
 @require_safe
 def sheet(request: HttpRequest, kind: str, on: str) -> HttpResponse:
-    """Print the day's pieces to tick off, point by point, on paper."""
+    """Print today's pieces to tick off, point by point, on paper."""
     answers = answers_of(request)
-    planned = _planned(answers.job, kind, on)
-    pieces = [one for one in answers.job.components if one.id in planned.planned]
-    kinds = dict.fromkeys(one.kind for one in pieces)
-    groups = [
-        CheckGroup(
-            kind=name,
-            points=list_points(name, planned.kind),
-            components=tuple(one for one in pieces if one.kind == name),
-        )
-        for name in kinds
-    ]
-    pdf = print_tick_off(groups, page_of(request, answers))
-    response = HttpResponse(pdf, content_type="application/pdf")
-    response.headers["Content-Disposition"] = f'inline; filename="{kind}-{on}.pdf"'
-    return response
+    planned = _of_today(answers.job, kind, on)
+    groups = list_inspections(RULES, answers.job, planned.kind)
+    pdf = print_inspection_sheet(planned.kind, groups, page_of(request, answers))
+    return as_pdf(pdf, f"{kind}-{on}")
+
+
+@_GET_POST
+def typed(request: HttpRequest, kind: str, on: str) -> HttpResponse:
+    """Take in what was ticked on paper, a row for each piece; no row stands for many."""
+    job = answers_of(request).job
+    planned = _of_today(job, kind, on)
+    form = TypedForm(request.POST or None)
+    faults: tuple[Fault, ...] = ()
+    if request.method == "POST" and form.is_valid():
+        given = form.cleaned_data
+        try:
+            day = type_in_inspections(RULES, job, given["rows"], planned.kind,
+                                      by=given["by"].strip(), at=job.now)  # fmt: skip
+        except BadInputError as error:
+            faults = error.faults
+        else:
+            _keep_rows(request, job, planned, day)
+            return redirect("inspect-day", kind=kind, on=on)
+    facts = {
+        "day": planned,
+        "form": form,
+        "faults": faults,
+        "rows": rows_of(list_inspections(RULES, job, planned.kind)),
+        "by": actor_of(request),
+    }
+    refused = bool(form.errors or faults)
+    return render(request, "inspect/typed.html", facts, status=422 if refused else 200)
+
+
+def _keep_rows(request: HttpRequest, job: Job, planned: InspectionDay, typed: TypedDay) -> None:
+    """Keep each row by itself, so that each can be taken back by itself."""
+    pieces = {one.id: one for one in job.components}
+    absent = {one.component: one for one in (*planned.absent, *typed.day.absent)}
+    if typed.day.absent:
+        said = replace(planned, absent=tuple(absent.values()))
+        values = {"n": str(len(typed.day.absent))}
+        report(request, "year.inspect.absent_many", YearFact(fact=said), values=values,
+               mark="-a")  # fmt: skip
+    for place, made in enumerate(typed.inspections):
+        component = pieces[made.component]
+        judged = judge_one(RULES, job, made)
+        report(request, _kept(judged), YearFact(fact=made), about=(made.component,),
+               values=_values(component, made, judged), mark=f"-{place}")  # fmt: skip
+
+
+def _of_today(job: Job, kind: str, on: str) -> InspectionDay:
+    planned = _planned(job, kind, on)
+    if planned.on != civil_day(job):
+        raise Http404
+    return planned
 
 
 def _single(answers: Answers) -> list[tuple[Inspection, Judged]]:

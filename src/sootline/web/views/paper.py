@@ -40,10 +40,13 @@ def sheet(request: HttpRequest, sheet: str) -> HttpResponse:
     answers = answers_of(request)
     if sheet not in _SHEETS or (sheet in _NEEDS_PLAN and answers.desk.plan is None):
         raise Http404
-    response = HttpResponse(
-        _SHEETS[sheet](answers, page_of(request, answers)), content_type="application/pdf"
-    )
-    response.headers["Content-Disposition"] = f'inline; filename="{sheet}.pdf"'
+    return as_pdf(_SHEETS[sheet](answers, page_of(request, answers)), sheet)
+
+
+def as_pdf(data: bytes, name: str) -> HttpResponse:
+    """Return a PDF that a browser shows."""
+    response = HttpResponse(data, content_type="application/pdf")
+    response.headers["Content-Disposition"] = f'inline; filename="{name}.pdf"'
     return response
 
 

@@ -7,12 +7,14 @@ from django.views.decorators.http import require_http_methods, require_POST, req
 from sootline.core.exposure.calls import Answer
 from sootline.core.gear import KINDS
 from sootline.core.upkeep.recalls import Affected, NoticeClosed, Step
-from sootline.tasks.match_recall import Concerned, NoticeResult
+from sootline.paper.recall_list import print_recall_list
+from sootline.tasks.match_recall import Concerned, NoticeResult, RecallResult
 from sootline.tasks.year_deeds import Fact, YearFact
 from sootline.web.answers import Answers, answers_of
 from sootline.web.entries.recall import ActionForm, NoticeForm, SightingForm
 from sootline.web.reading.saying import Resting, resting
 from sootline.web.reports import actor_of, report
+from sootline.web.views.paper import as_pdf, page_of
 
 _GET_POST = require_http_methods(["GET", "HEAD", "POST"])
 
@@ -64,6 +66,14 @@ def recall(request: HttpRequest, notice: str) -> HttpResponse:
         "by": actor_of(request),
     }
     return render(request, "recalls/recall.html", facts)
+
+
+@require_safe
+def sheet(request: HttpRequest, notice: str) -> HttpResponse:
+    """Print whom a notice means, to walk the racks with."""
+    answers = answers_of(request)
+    result = RecallResult(notices=(_of(answers, notice),))
+    return as_pdf(print_recall_list(result, page_of(request, answers)), f"recall-{notice}")
 
 
 @require_POST
