@@ -282,16 +282,16 @@ def main(typed: list[str] | None = None) -> int:
     parser.add_argument("export", type=Path)
     parser.add_argument("--anchor", type=Path, action="append", default=[])
     parser.add_argument("--json", action="store_true")
-    options = parser.parse_args(typed)
+    given = parser.parse_args(typed)
     try:
-        anchors = [read_anchor(path.read_text(encoding="utf-8")) for path in options.anchor]
-        with options.export.open(encoding="utf-8", errors="surrogateescape", newline="\n") as file:
-            report = verify((line.rstrip("\n") for line in file), anchors)
+        kept = [read_anchor(a) for p in given.anchor for a in p.read_bytes().decode().splitlines()]
+        with given.export.open(encoding="utf-8", errors="surrogateescape", newline="\n") as file:
+            report = verify((line.rstrip("\n") for line in file), kept)
     except (NoExportError, OSError, UnicodeDecodeError) as error:
         print(error, file=sys.stderr)
         return 2
     told = "\n".join(f"{name}: {value}" for name, value in report.items())
-    print(written(report) if options.json else told)
+    print(written(report) if given.json else told)
     return 1 if report["first_bad"] is not None else 0
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from sootline.core.basis import BadInputError, Fault, MessageId
-from sootline.core.ledger import Anchor, read_anchor
+from sootline.core.ledger import Anchor, read_anchors
 from sootline.core.ledger.exports import Exported, ExportHead, read_head, read_line
 from sootline.files.reading import read_text
 
@@ -56,14 +56,14 @@ class LedgerFile:
             raise BadInputError([fault]) from None
 
 
-def read_anchor_file(path: Path) -> Anchor:
-    """Return the anchor a file holds.
+def read_anchor_file(path: Path) -> tuple[Anchor, ...]:
+    """Return the anchors a file holds, one a line.
 
     Raises:
         BadInputError: unreadable, or no anchor.
     """
     try:
-        return read_anchor(read_text(path))
+        return read_anchors(read_text(path))
     except BadInputError as error:
         faults = [
             Fault(place=path.name, message=fault.message, values=fault.values)

@@ -6,6 +6,7 @@ from enum import StrEnum
 from zoneinfo import ZoneInfo
 
 from sootline.core.basis import require_offset
+from sootline.core.ledger import Anchor
 
 
 class PaperSize(StrEnum):
@@ -24,6 +25,7 @@ class Page:
         zone: IANA name of the department's time zone; all times of day are its.
         department: stands in the foot of every page.
         languages: the first large, a second beneath it where one is set.
+        record: how far the record reached that the sheet was drawn from; None of a job file.
     """
 
     printed_at: dt.datetime
@@ -31,6 +33,7 @@ class Page:
     department: str = ""
     size: PaperSize = PaperSize.A4
     languages: tuple[str, ...] = ("en",)
+    record: Anchor | None = None
 
     def __post_init__(self) -> None:
         require_offset(self.printed_at)

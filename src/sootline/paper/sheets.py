@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 
 from sootline.core.basis import MessageId
+from sootline.core.ledger.check_words import check_words
 from sootline.paper.engine import Facts, typeset
 from sootline.paper.speaking import Speaker
 
@@ -39,10 +40,20 @@ def print_sheet(
                 *speaker.say(title),
                 *printed,
             ],
+            "record": _record(speaker),
             "pages": speaker.say("paper.pages", page="{page}", pages="{pages}"),
         },
     }
     return typeset(layout, frame | dict(facts), printed_at=page.printed_at, drawings=drawings)
+
+
+def _record(speaker: Speaker) -> list[str]:
+    """Return by what somebody finds later whether the record was changed since."""
+    anchor = speaker.page.record
+    if anchor is None:
+        return []
+    words = check_words(anchor.root)
+    return speaker.say("paper.record", n=anchor.n, words=words, hash=anchor.hash)
 
 
 def _longest(facts: Facts) -> int:

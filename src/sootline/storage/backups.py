@@ -68,6 +68,7 @@ def write_backup(store: LedgerStore, file: Path) -> Backup:
         with beside.open("rb+") as written:
             os.fsync(written.fileno())
         beside.replace(file)
+        store.keep_anchor(once_a_day=False)
     finally:
         beside.unlink(missing_ok=True)
     return Backup(**{**backup.__dict__, "file": file})

@@ -22,17 +22,16 @@ from sootline.core.ledger import (
     append,
     begin,
     read_header,
-    take_anchor,
 )
 from sootline.core.ledger.hashing import SALT_BYTES
-from sootline.storage import entries
+from sootline.storage import anchoring, entries
 from sootline.storage.gate import gate
-from sootline.storage.models import EntryRow, Installation
+from sootline.storage.models import Installation
 from sootline.storage.projecting import project
 from sootline.storage.readiness import ReadOnlyError, find_faults
 
 # Any number will do, as long as nothing else on the server uses it.
-_POSTGRESQL_LOCK = 0x50071_1E
+POSTGRESQL_LOCK = 0x50071_1E
 _LOOK_AGAIN_S = 60.0
 
 
@@ -81,8 +80,22 @@ class LedgerStore:
 
     def anchor(self, at: dt.datetime) -> Anchor | None:
         """Take an anchor of the record as it stands; None of an empty one."""
-        hashes = EntryRow.objects.using(self.alias).order_by("seq").values_list("hash", flat=True)
-        return take_anchor(self.head().installation, hashes.iterator(), at)
+        return anchoring.take(self.alias, at)
+
+    def keep_anchor(self, *, once_a_day: bool) -> Anchor | None:
+        """Add an anchor to the file of anchors; None of an empty record, or one that has it.
+
+        Args:
+            once_a_day: leave it where the newest in the file is of today [UTC].
+
+        Raises:
+            BadInputError: the file holds something else than anchors.
+            OSError: it cannot be written.
+        """
+        anchor = self.anchor(self.now())
+        if anchor is None or not anchoring.keep(self.folder, anchor, once_a_day=once_a_day):
+            return None
+        return anchor
 
     def head(self) -> Head:
         """Return where the record ends."""
@@ -149,7 +162,7 @@ class LedgerStore:
         with queue, transaction.atomic(using=self.alias):
             if not embedded:
                 with connections[self.alias].cursor() as cursor:
-                    cursor.execute("SELECT pg_advisory_xact_lock(%s)", [_POSTGRESQL_LOCK])
+                    cursor.execute("SELECT pg_advisory_xact_lock(%s)", [POSTGRESQL_LOCK])
             yield
 
     def _look(self) -> None:

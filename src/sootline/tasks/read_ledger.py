@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 from sootline.core.basis import BadInputError, Fault, ItemId, MessageId
 from sootline.core.ledger import Anchor, Entry, Verification, verify_chain
+from sootline.core.ledger.check_words import words_at
 from sootline.core.ledger.exports import about
 from sootline.core.ledger.facts import read_facts
 from sootline.core.ledger.folding import fold_facts
@@ -29,6 +30,17 @@ def verify_export(export: LedgerExport, anchors: Iterable[Anchor] = ()) -> Verif
     if head.anchor is None:
         raise BadInputError([Fault(place="line 1", message=MessageId("ledger.export.no_anchor"))])
     return verify_item(export.entries(), head.anchor, anchors)
+
+
+def words_of(export: LedgerExport, n: int) -> str | None:
+    """Return the check words a whole record had at so many entries; None if it never had.
+
+    Raises:
+        BadInputError: it is the export of one thing, whose other entries are not there.
+    """
+    if export.head.item is not None:
+        raise BadInputError([Fault(place="printed", message=MessageId("ledger.printed.one_item"))])
+    return words_at((one.entry.hash for one in export.entries()), n)
 
 
 def replay_export(

@@ -1,6 +1,12 @@
 """The record: entries, their chain, what they add up to, and whether they are the ones written."""
 
-from sootline.core.ledger.anchors import Anchor, read_anchor, take_anchor, write_anchor
+from sootline.core.ledger.anchors import (
+    Anchor,
+    read_anchor,
+    read_anchors,
+    take_anchor,
+    write_anchor,
+)
 from sootline.core.ledger.appending import (
     Appended,
     KeyReusedError,
@@ -60,6 +66,7 @@ __all__ = [
     "name_of",
     "parse_item",
     "read_anchor",
+    "read_anchors",
     "read_canonical",
     "read_header",
     "read_payload",

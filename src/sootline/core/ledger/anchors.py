@@ -102,6 +102,16 @@ def read_anchor(text: str) -> Anchor:
     return anchor
 
 
+def read_anchors(text: str) -> tuple[Anchor, ...]:
+    """Return every anchor of a text that has one a line: a printed one, or the daily file.
+
+    Raises:
+        BadInputError: a line is none, or there is no line.
+    """
+    lines = [line for line in text.splitlines() if line.strip()]
+    return tuple(map(read_anchor, lines or [text]))
+
+
 def _unreadable(text: str) -> BadInputError:
     values = (("text", text),)
     return BadInputError([Fault(place="anchor", message=MessageId("ledger.anchor.unreadable"),

@@ -17,6 +17,7 @@ from sootline.tasks.check_sheets import list_routine_look
 from sootline.tasks.hold_labels import list_hold_labels
 from sootline.web.answers import Answers, answers_of
 from sootline.web.tongue import language_of
+from sootline.wiring.own_record import anchor_now
 from sootline.words import languages
 
 
@@ -60,6 +61,7 @@ def page_of(request: HttpRequest, answers: Answers) -> Page:
         department=answers.job.department.name,
         size=PaperSize(size) if size in set(PaperSize) else PaperSize.A4,
         languages=(lang, second) if second in languages() and second != lang else (lang,),
+        record=anchor_now(),
     )
 
 
