@@ -1,6 +1,6 @@
 """What does the record add up to now, thing by thing? Read from the rows that follow from it."""
 
-import json
+from collections.abc import Collection
 
 from django.db.models import Q, QuerySet
 
@@ -10,6 +10,8 @@ from sootline.core.job.codec import decode
 from sootline.core.ledger import ItemKind
 from sootline.core.ledger.things import ThingLife
 from sootline.storage.models import ComponentRow, Thing
+from sootline.storage.rows import life_of
+from sootline.storage.stations import OneStation
 from sootline.tasks.ports import Known
 
 
@@ -22,7 +24,7 @@ class RegisterStore:
 
     def __init__(self, *, alias: str = "default", station: str | None = None) -> None:
         self.alias = alias
-        self._station = station
+        self._station = OneStation(alias, station) if station is not None else None
 
     def component(self, identity: ComponentId) -> Known | None:
         """Return one component; None when the record says nothing of it."""
@@ -43,20 +45,28 @@ class RegisterStore:
         return tuple(map(known_of, self._rows().filter(life="disposed").order_by("id")))
 
     def thing(self, item: ItemId) -> ThingLife | None:
-        """Return what is known of any other thing; None when nothing is."""
+        """Return what is known of any other thing; None when nothing is.
+
+        Whole, whichever station asks: whoever writes about a call must not lose others' people.
+        Lists, which screens are drawn from, show a station its own.
+        """
         row = Thing.objects.using(self.alias).filter(item=item).first()
         return None if row is None else life_of(row)
 
     def things(self, kind: ItemKind) -> tuple[ThingLife, ...]:
         """Return everything of one kind that is registered, in the order of its names."""
         rows = Thing.objects.using(self.alias).filter(kind=kind.value, registered=True)
-        return tuple(map(life_of, rows.order_by("item")))
+        lives = tuple(map(life_of, rows.order_by("item")))
+        return lives if self._station is None else tuple(self._station.things(lives, kind))
+
+    def hidden(self, items: Collection[str]) -> frozenset[str]:
+        """Return which of these things belong to other stations alone."""
+        return frozenset() if self._station is None else self._station.hidden(items)
 
     def _rows(self) -> QuerySet[ComponentRow]:
-        rows = ComponentRow.objects.using(self.alias)
-        if self._station is None:
-            return rows.all()
-        return rows.filter(Q(station=self._station) | Q(station=None))
+        if self._station is not None:
+            return self._station.components()
+        return ComponentRow.objects.using(self.alias).all()
 
 
 def known_of(row: ComponentRow) -> Known:
@@ -64,12 +74,3 @@ def known_of(row: ComponentRow) -> Known:
     component = decode(Component, row.document)
     return Known(component=component, station=row.station, offered_to=row.offered_to, seq=row.seq)
 
-
-def life_of(row: Thing) -> ThingLife:
-    """Return the life of a row."""
-    return ThingLife(
-        item=ItemId(row.item),
-        facts=json.loads(row.facts),
-        registered=row.registered,
-        last_seq=row.seq,
-    )

@@ -19,7 +19,10 @@ from sootline.core.ledger.things import ThingLife
 from sootline.storage.entries import read_entries, read_head
 from sootline.storage.models import ComponentRow, Thing
 from sootline.storage.projecting import batched, concerned
-from sootline.storage.register import known_of, life_of
+from sootline.storage.questions import QUESTION
+from sootline.storage.register import known_of
+from sootline.storage.rows import life_of
+from sootline.storage.stations import OneStation
 from sootline.tasks.ports import Known
 
 # Past so many entries everything is read anew: it is as quick.
@@ -55,9 +58,12 @@ class RememberedRegister:
         station: shows only what belongs to it, or to none; None shows everything.
     """
 
-    def __init__(self, rows: Remembered, station: str | None = None) -> None:
+    def __init__(
+        self, rows: Remembered, station: str | None = None, *, alias: str = "default"
+    ) -> None:
         self._rows = rows
         self._station = station
+        self._alias = alias
 
     @property
     def head(self) -> Head:
@@ -92,7 +98,10 @@ class RememberedRegister:
 
     def things(self, kind: ItemKind) -> tuple[ThingLife, ...]:
         """Return everything of one kind that is registered, in the order of its names."""
-        return tuple(one for one in self._rows.lives.get(kind, {}).values() if one.registered)
+        found = tuple(one for one in self._rows.lives.get(kind, {}).values() if one.registered)
+        if self._station is None:
+            return found
+        return tuple(OneStation(self._alias, self._station).things(found, kind))
 
     def _chosen(self, *, gone: bool) -> tuple[Known, ...]:
         rows = self._rows
@@ -122,7 +131,8 @@ def remember(alias: str = "default") -> Remembered:
 
 def _brought_up(alias: str, kept: Remembered | None, head: Head) -> Remembered:
     """Read the rows that entries have touched since, or all of them."""
-    components, things = ComponentRow.objects.using(alias), Thing.objects.using(alias)
+    components = ComponentRow.objects.using(alias)
+    things = Thing.objects.using(alias).exclude(kind=QUESTION)
     items = None if kept is None else _touched_since(alias, kept.head)
     if kept is None or items is None:
         return _with_rows(Remembered(head=head), components.all(), things.all())

@@ -1,5 +1,8 @@
-"""Which row stands for a component's or a thing's life?"""
+"""Which row stands for a component's or a thing's life, and which life for a row?"""
 
+import json
+
+from sootline.core.basis import ItemId
 from sootline.core.gear import Component
 from sootline.core.job.codec import encode
 from sootline.core.job.lives import component_of, offered_to, station_of
@@ -44,4 +47,14 @@ def thing_row(thing: ThingLife) -> Thing:
         facts=canonical(thing.facts),
         registered=thing.registered,
         seq=thing.last_seq,
+    )
+
+
+def life_of(row: Thing) -> ThingLife:
+    """Return the life of a thing's row."""
+    return ThingLife(
+        item=ItemId(row.item),
+        facts=json.loads(row.facts),
+        registered=row.registered,
+        last_seq=row.seq,
     )

@@ -26,6 +26,7 @@ from sootline.storage.second_factors import (
     secret_of,
     set_up,
 )
+from sootline.storage.stations import OneStation
 from sootline.tasks.looks import Looks
 from sootline.tasks.people_policy import PeoplePolicy
 from sootline.wiring.store import now
@@ -57,6 +58,7 @@ __all__ = [
     "secret_of",
     "set_pin",
     "set_up",
+    "shows_attachment",
 ]
 
 
@@ -68,3 +70,9 @@ def looks() -> Looks:
 def people_policy() -> PeoplePolicy:
     """Return the department's policy on how people are known."""
     return read_people_policy(settings.DATA_DIR)
+
+
+def shows_attachment(user: object, digest: str) -> bool:
+    """Whether an account may see a photo or a paper: its station alone, where it has one."""
+    station = user.station if isinstance(user, User) else ""
+    return not station or OneStation("default", station).shows_attachment(digest)

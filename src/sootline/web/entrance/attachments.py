@@ -3,17 +3,20 @@
 from django.core.exceptions import ObjectDoesNotExist
 from django.http import Http404, HttpRequest, HttpResponse
 
+from sootline.wiring.people import shows_attachment
 from sootline.wiring.store import attachments
 
 _ENDINGS = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp"}
 
 
-def attachment(_request: HttpRequest, digest: str) -> HttpResponse:
+def attachment(request: HttpRequest, digest: str) -> HttpResponse:
     """Return an attachment by the hash of its bytes; papers only as a download.
 
     Raises:
-        Http404: there is none.
+        Http404: there is none, or it was attached to what another station has.
     """
+    if not shows_attachment(request.user, digest):
+        raise Http404
     try:
         data, media_type = attachments().read(digest)
     except (ObjectDoesNotExist, OSError):

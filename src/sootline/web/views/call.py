@@ -12,6 +12,7 @@ from sootline.core.job.jobs import Job
 from sootline.tasks.deeds import CallCame, HazardsSaid, PersonSaid
 from sootline.web.answers import answers_of
 from sootline.web.forms import CallForm, HazardsForm, PersonForm
+from sootline.web.looking import note_looks
 from sootline.web.reading.calls import read_call, read_calls, read_hazards, read_person
 from sootline.web.reading.clock import clock_of
 from sootline.web.reports import actor_of, report
@@ -28,7 +29,7 @@ def calls(request: HttpRequest) -> HttpResponse:
     job, clock = answers.job, clock_of(answers.job, language_of(request))
     form = CallForm([member.id for member in job.members], request.POST or None)
     if request.method == "POST" and form.is_valid():
-        call = _new_call(job, form.cleaned_data)
+        call = new_call(job, form.cleaned_data)
         if report(request, "web.call.kept", CallCame(call=call), about=(call.id,),
                   values={"title": call.title}):  # fmt: skip
             return redirect("call-person", call=call.id, member=call.people[0].member)
@@ -48,6 +49,7 @@ def one(request: HttpRequest, call: str) -> HttpResponse:
     answers = answers_of(request)
     found = _call(answers.job, call)
     clock = clock_of(answers.job, language_of(request))
+    note_looks(request, (one.member for one in found.people), "call")
     return render(request, "call/one.html", {"shown": read_call(found, clock), "call": found})
 
 
@@ -58,6 +60,7 @@ def person(request: HttpRequest, call: str, member: str) -> HttpResponse:
     before = next((one for one in found.people if one.member == member), None)
     if before is None:
         raise Http404
+    note_looks(request, [member], "call-person")
     form = PersonForm(request.POST or None)
     if request.method == "POST" and form.is_valid():
         deed = PersonSaid(call=found.id, presence=form.presence(before))
@@ -72,6 +75,7 @@ def person(request: HttpRequest, call: str, member: str) -> HttpResponse:
 def hazards(request: HttpRequest, call: str) -> HttpResponse:
     """Ask what may have been at a call."""
     found = _call(answers_of(request).job, call)
+    note_looks(request, (one.member for one in found.people), "call-hazards")
     listed = [str(rule.id) for rule in RULES.contaminants()]
     form = HazardsForm(listed, request.POST or None)
     if request.method == "POST" and form.is_valid():
@@ -103,7 +107,7 @@ def _crews(job: Job) -> list[tuple[str, list[MemberId]]]:
     return [(name, [one.id for one in job.members if one.crew == name]) for name in names]
 
 
-def _new_call(job: Job, given: dict[str, object]) -> Call:
+def new_call(job: Job, given: dict[str, object]) -> Call:
     """Make a call of what was typed; times of day are the last such times before now."""
     began, back = given["began"], given["back"]
     assert isinstance(began, dt.time)

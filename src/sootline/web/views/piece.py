@@ -5,8 +5,10 @@ from django.shortcuts import redirect, render
 from django.views.decorators.http import require_safe
 
 from sootline.web.answers import answers_of
+from sootline.web.looking import note_looks
 from sootline.web.reading.marks import mark_of
 from sootline.web.reading.piece import read_piece
+from sootline.web.reading.soil import read_washes
 from sootline.web.tongue import language_of
 from sootline.words import name
 
@@ -49,4 +51,7 @@ def one(request: HttpRequest, piece: str) -> HttpResponse:
     shown = read_piece(answers.desk, piece, decisions, answers.due)
     if shown is None:
         raise Http404
-    return render(request, "piece/piece.html", {"shown": shown})
+    # Why it needs what it needs tells what its owner was in.
+    note_looks(request, [shown.component.owner], "piece")
+    washes = read_washes(shown.component, answers.decided.rulebook)
+    return render(request, "piece/piece.html", {"shown": shown, "washes": washes})
