@@ -1,6 +1,7 @@
 """Anchors leave the machine: in a daily file, with each backup, in the foot of each sheet."""
 
 import datetime as dt
+import time
 from pathlib import Path
 
 import pytest
@@ -15,6 +16,7 @@ from sootline.storage.backups import write_backup
 from sootline.storage.comparing import Difference, compare
 from sootline.storage.ledger import LedgerStore
 from sootline.storage.models import ComponentRow, Thing
+from sootline.wiring.daily import begin_daily
 
 DAY = dt.timedelta(days=1)
 
@@ -138,3 +140,30 @@ def test_tables_are_held_against_a_replay(store: LedgerStore) -> None:
     assert (found.entries, found.rows) == (2, 2)
     assert ComponentRow.objects.get().stage == "checked"
     assert connection.vendor in ("sqlite", "postgresql")
+
+
+def test_the_serving_process_keeps_them_by_itself(store: LedgerStore, clock: _Clock) -> None:
+    """Today's at once, and the next day's when it has come."""
+    store.append([worn("a")])
+    stop = begin_daily(store, every_s=0.02)
+    try:
+        assert _file(store).read_text().count("\n") == 1
+        store.append([worn("b")])
+        clock.now = NOON + DAY
+        end = time.monotonic() + 10
+        while _file(store).read_text().count("\n") < 2 and time.monotonic() < end:
+            time.sleep(0.02)
+    finally:
+        stop.set()
+
+    assert [anchor.n for anchor in read_anchors(_file(store).read_text())] == [1, 2]
+
+
+def test_serving_goes_on_without_a_file_of_anchors(store: LedgerStore) -> None:
+    """What lies there is no file of anchors: it is left, and nothing stops."""
+    store.append([worn("a")])
+    _file(store).mkdir()
+
+    begin_daily(store).set()
+
+    assert _file(store).is_dir()

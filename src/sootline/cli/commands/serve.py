@@ -28,10 +28,11 @@ def run(options: argparse.Namespace) -> int:
     """Prepare the store and serve until stopped."""
     _choose(options)
     start()
+    from sootline.wiring.daily import begin_daily  # noqa: PLC0415
+    from sootline.wiring.own_record import open_record  # noqa: PLC0415
     from sootline.wiring.server import serve  # noqa: PLC0415
-    from sootline.wiring.store import open_store, prepare  # noqa: PLC0415
 
-    prepare(open_store())
+    begin_daily(open_record())
     scheme = "https" if options.tls_file else "http"
     address = {"address": f"{scheme}://{options.host}:{options.port}/"}
     print(say("store.serve.at", address, lang=options.lang), flush=True)
