@@ -1,8 +1,8 @@
 """Which files does the demo department have, and which job do they make?
 
 They are what a real department has: a gear list and a list of washes as somebody keeps them, how
-those were read the last time, the label texts by style, last night's call, and what was written
-down between calls.
+those were read the last time, the label texts by style, last night's call, what was written down
+between calls, and what was read off in the wash room.
 """
 
 import datetime as dt
@@ -25,7 +25,14 @@ _TODAY = dt.date(2026, 3, 11)
 _EDITION = EditionId("nfpa-1851/2020")
 # The list has a title of three lines above its header.
 _HEADER_ROW = 4
-_PARTS = ("department.json", "members.json", "labels.json", "last-night.json", "year.json")
+_PARTS = (
+    "department.json",
+    "members.json",
+    "labels.json",
+    "last-night.json",
+    "year.json",
+    "readings.json",
+)
 _LISTS = ("gear-list.csv", "gear-list.mapping.json", "washes.csv", "washes.mapping.json")
 
 

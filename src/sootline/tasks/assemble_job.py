@@ -23,6 +23,7 @@ from sootline.tasks.read_people import read_try_ons, without_leavers
 from sootline.tasks.read_year import read_builds, read_year
 from sootline.tasks.record_call import call_of
 from sootline.tasks.register_things import HERE
+from sootline.tasks.take_readings import read_readings
 from sootline.tasks.year_facts import with_measures
 
 T = TypeVar("T")
@@ -71,6 +72,7 @@ def assemble_job(register: Register, *, now: dt.datetime, request: Request | Non
             components=(*components, *(one for one in gone if one.kind in recalled)),
             builds=read_builds(register, components),
             upkeep=year,
+            readings=read_readings(register, facts.readings, job.wash_room),
         )
     )
 
@@ -84,7 +86,7 @@ def read_department(register: Register) -> DepartmentFacts:
     life = register.thing(HERE)
     if life is None:
         raise BadInputError([Fault(place="department", message=MessageId("tasks.no_department"))])
-    names = ("department", "guides", "wash_room", "riding", "upkeep")
+    names = ("department", "guides", "wash_room", "riding", "upkeep", "readings")
     said = {name: life.facts[name] for name in names if name in life.facts}
     return decode(DepartmentFacts, json.dumps(said))
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from sootline.core.basis import Assumptions, Bearing, Finding, MachineId, Quantity
-from sootline.core.gear import CareTerms, Component, resolve_terms
+from sootline.core.gear import CareTerms, Component, ResolvedLimit, resolve_terms
 from sootline.core.job.jobs import Job
 from sootline.core.laundry.rooms import Programme, Washer
 from sootline.core.machines import (
@@ -38,11 +38,13 @@ class MachineReport:
 
     Args:
         findings: what a policy looser than the edition came to.
+        spin_limit: the strictest number in force; None where no source gives one.
     """
 
     programmes: tuple[ProgrammeReport, ...]
     stricter: tuple[Finding, ...]
     findings: tuple[Finding, ...]
+    spin_limit: Quantity | None = None
 
 
 def check_machines(rules: Rules, job: Job, assumptions: Assumptions) -> MachineReport:
@@ -67,7 +69,12 @@ def check_machines(rules: Rules, job: Job, assumptions: Assumptions) -> MachineR
         programmes=programmes,
         stricter=tuple(stricter_labels(pieces, limits)),
         findings=book.findings,
+        spin_limit=_number(limits.spin),
     )
+
+
+def _number(limit: ResolvedLimit) -> Quantity | None:
+    return limit.limits[0][0].values[0] if limit.limits else None
 
 
 def _report(

@@ -7,9 +7,11 @@ from typing import TypeAlias
 from sootline.core.basis import CallId, ComponentId, PlaceId
 from sootline.core.exposure.calls import Call, Hazard, Presence
 from sootline.core.rebuild import AfterWashCheck, Built
+from sootline.tasks.answer_question import Answered
 from sootline.tasks.floor_deeds import FloorDeed
 from sootline.tasks.people_deeds import PeopleDeed
 from sootline.tasks.plan_wash import PlanResult
+from sootline.tasks.reading_deeds import ReadingTaken
 from sootline.tasks.year_deeds import YearFact
 
 
@@ -91,13 +93,15 @@ class Planned:
 
     Args:
         station: whose wash room; None is the department's.
+        because: what had changed, where it is not the first plan.
     """
 
     plan: PlanResult
     station: str | None = None
+    because: str = ""
 
 
 Deed: TypeAlias = (
     "CallCame | PersonSaid | HazardsSaid | Washed | LookedOver | Checked | PutTogether | Planned"
-    " | YearFact | FloorDeed | PeopleDeed"
+    " | YearFact | ReadingTaken | Answered | FloorDeed | PeopleDeed"
 )

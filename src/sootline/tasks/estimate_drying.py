@@ -15,13 +15,15 @@ from sootline.core.drying.cloths import cloth_of
 from sootline.core.drying.estimating import Wetness
 from sootline.core.drying.filling import WetPiece
 from sootline.core.drying.for_plans import DryingOutlook, estimate_drying_times
-from sootline.core.gear import Component, find_kind
+from sootline.core.gear import CareStage, Component, find_kind
 from sootline.core.job.jobs import Job
 from sootline.core.laundry.rooms import WashRoom
 from sootline.core.machines import Moisture, WeighedSpin, moisture_after, resolved
 from sootline.core.machines.moisture import DEFAULT
 from sootline.tasks.form_loads import Loads, form_loads
 from sootline.tasks.ports import Rules
+
+_WET = (CareStage.IN_WASHER, CareStage.WASHED, CareStage.DRYING)
 
 
 def estimate_drying_of(rules: Rules, job: Job, assumptions: Assumptions) -> DryingOutlook:
@@ -71,11 +73,12 @@ def room_with_estimates(job: Job, loads: Loads, assumptions: Assumptions) -> Was
 
 
 def wet_pieces(job: Job, loads: Loads) -> tuple[WetPiece, ...]:
-    """List what is washed tonight and dries as cloth, each as heavy as it may be.
+    """List what is washed tonight or wet already and dries as cloth, each as heavy as it may be.
 
     What its label wants dried with the liner in its shell counts as hanging so.
     """
     washed = {one for sort in loads.sorting.sorts for one in sort.components}
+    washed |= {one.id for one in job.components if one.state.stage in _WET}
     together = {
         decision.component
         for decision in loads.decided.decisions

@@ -19,7 +19,7 @@ from sootline.core.machines import (
     lay_out_reductions,
     mark_washes,
 )
-from sootline.core.rulebook import assemble
+from sootline.core.rulebook import Rulebook, assemble
 from sootline.tasks.ports import Rules
 
 
@@ -61,9 +61,15 @@ def record_reductions(
         if component is None and not events and one.wash_count is None:
             continue
         record = lay_out_reductions(events, job.readings.laboratory, table)
-        washes = mark_washes(one.id, one.wash_count, book)
+        washes = washes_of(one, book)
         found.append(ComponentRecord(component=one.id, record=record, washes=washes))
     return tuple(found)
+
+
+def washes_of(component: Component, rulebook: Rulebook) -> tuple[Finding, ...]:
+    """Put a component's washes, as far as anybody counted or recorded them, beside the marker."""
+    recorded = sum(1 for _ in _cleanings(component))
+    return mark_washes(component.id, component.wash_count, rulebook, recorded=recorded)
 
 
 def _cleanings(component: Component) -> Iterator[ReductionEvent]:

@@ -49,6 +49,7 @@ def take_in_job(book: Book, act: Act, job: Job) -> TakenIn:
         guides=job.guides,
         wash_room=job.wash_room,
         riding=job.riding,
+        readings=job.readings,
         upkeep=UpkeepFacts(
             qualified=year.qualified,
             work_today=year.work_today,

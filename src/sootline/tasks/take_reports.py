@@ -36,9 +36,11 @@ from sootline.tasks.happening import befall, fault, happen, pieces_of
 from sootline.tasks.list_due import civil_day
 from sootline.tasks.people_deeds import PeopleDeed
 from sootline.tasks.ports import Rules
+from sootline.tasks.reading_deeds import ReadingTaken
 from sootline.tasks.rebuild_gear import rebuild_gear
 from sootline.tasks.take_floor import take_floor
 from sootline.tasks.take_people import take_people
+from sootline.tasks.take_readings import take_reading
 from sootline.tasks.take_year import take_year
 from sootline.tasks.year_deeds import YearFact
 
@@ -88,10 +90,12 @@ def take(rules: Rules, job: Job, deed: Reported, *, by: str) -> Job:
     return after
 
 
-def _beyond(rules: Rules, job: Job, deed: FloorDeed | PeopleDeed | YearFact) -> Job:
+def _beyond(rules: Rules, job: Job, deed: FloorDeed | PeopleDeed | YearFact | ReadingTaken) -> Job:
     """Take in what is no step of a call, a load or a check."""
     if isinstance(deed, YearFact):
         return take_year(rules, job, deed.fact)
+    if isinstance(deed, ReadingTaken):
+        return take_reading(job, deed.reading)
     if isinstance(deed, FLOOR):
         return take_floor(rules, job, deed)
     return take_people(rules, job, deed)

@@ -33,10 +33,12 @@ from sootline.tasks.floor_deeds import FLOOR, FloorDeed
 from sootline.tasks.holds import hold_by_hand
 from sootline.tasks.people_deeds import PeopleDeed
 from sootline.tasks.ports import Known, Rules
+from sootline.tasks.reading_deeds import ReadingTaken
 from sootline.tasks.rebuild_gear import rebuild_gear
 from sootline.tasks.record_call import call_of, record_call
 from sootline.tasks.recorded_plan import plan_item, plan_said
 from sootline.tasks.recording import Book, refuse_unless
+from sootline.tasks.take_readings import write_reading
 from sootline.tasks.wash_room import begin_load, end_load, fail_load, hang, take_down, wash_by_hand
 from sootline.tasks.write_floor import write_floor
 from sootline.tasks.write_people import write_people
@@ -83,11 +85,17 @@ def write(rules: Rules, book: Book, act: Act, job: Job, deed: Deed) -> None:
 
 
 def _beyond(
-    rules: Rules, book: Book, act: Act, job: Job, deed: FloorDeed | PeopleDeed | YearFact
+    rules: Rules,
+    book: Book,
+    act: Act,
+    job: Job,
+    deed: FloorDeed | PeopleDeed | YearFact | ReadingTaken,
 ) -> None:
     """Record what is no step of a call, a load or a check."""
     if isinstance(deed, YearFact):
         write_year(rules, book, act, job, deed.fact)
+    elif isinstance(deed, ReadingTaken):
+        write_reading(book, act, job, deed.reading)
     elif isinstance(deed, FLOOR):
         write_floor(rules, book, act, job, deed)
     else:

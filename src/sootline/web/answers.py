@@ -7,9 +7,11 @@ from django.http import HttpRequest
 
 from sootline.core.job.jobs import Job
 from sootline.tasks.check_contractor import ContractorResult, check_contractor
+from sootline.tasks.check_machines import MachineReport, check_machines
 from sootline.tasks.check_sheets import CheckGroup, list_after_wash
 from sootline.tasks.decide import Decided
 from sootline.tasks.desk import Desk, Desks
+from sootline.tasks.drying_room import DryingRoom, look_into_drying_room
 from sootline.tasks.hand_over import Handover, hand_over
 from sootline.tasks.inspect_gear import InspectionResult, inspect_gear
 from sootline.tasks.judge_gear import Judged, judge
@@ -18,9 +20,11 @@ from sootline.tasks.load_cards import LoadCard, list_load_cards
 from sootline.tasks.match_recall import RecallResult, match_recalls
 from sootline.tasks.plan_day import Today, plan_today
 from sootline.tasks.rebuild_gear import RebuildResult, rebuild_gear
+from sootline.tasks.record_reductions import ComponentRecord, record_reductions
 from sootline.tasks.weigh_repairs import RepairResult, weigh_repairs
 from sootline.tasks.who_can_ride import WhoRides, backs_of, who_can_ride
 from sootline.wiring.desks import desks_of
+from sootline.wiring.practice import load_assumptions, load_reductions
 from sootline.wiring.rules import RULES
 
 
@@ -106,6 +110,21 @@ class Answers:
     def today(self) -> Today:
         """What to take today, what is overdue, whom to measure, what to order."""
         return plan_today(RULES, self.job)
+
+    @cached_property
+    def drying_room(self) -> DryingRoom | None:
+        """What the drying room can do tonight; None while nobody read its air."""
+        return look_into_drying_room(RULES, self.job, load_assumptions())
+
+    @cached_property
+    def machines(self) -> MachineReport:
+        """Whether the washers are set within every limit."""
+        return check_machines(RULES, self.job, load_assumptions())
+
+    @cached_property
+    def reductions(self) -> tuple[ComponentRecord, ...]:
+        """What was done against soil on each component, and how often it was washed."""
+        return record_reductions(RULES, self.job, load_reductions())
 
     @cached_property
     def handover(self) -> Handover:

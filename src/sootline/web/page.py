@@ -40,7 +40,7 @@ WAY = (
             "call", "call-one", "call-person", "call-hazards", "call-guests", "guests", "needs", "hold"
         ),  # fmt: skip
     ),
-    Stop(route="wash", icon="washer", here=("wash", "wash-load")),
+    Stop(route="wash", icon="washer", here=("wash", "wash-load", "drying", "machines", "costs")),
     Stop(
         route="check",
         icon="check",
@@ -48,7 +48,7 @@ WAY = (
     ),
 )
 BEYOND = (
-    Stop(route="pieces", here=("pieces", "piece")),
+    Stop(route="pieces", here=("pieces", "piece", "piece-soil")),
     Stop(route="people", here=("people", "person", "person-new")),
     Stop(route="due", here=("due", "due-today", "due-month")),
     Stop(

@@ -4,7 +4,7 @@ import argparse
 from dataclasses import replace
 from pathlib import Path
 
-from sootline.cli.commands.drying_plots import outlook_plots
+from sootline.paper.drying_plots import outlook_plots
 from sootline.cli.commands.drying_text import outlook_lines
 from sootline.cli.output import deliver, finding_lines, write_whole
 from sootline.cli.parser import CommandParser

@@ -5,6 +5,13 @@ out what is read, each question its own module.
 """
 
 from sootline.core.drying.cloths import Cloth
-from sootline.core.drying.readings import Fan, LoggedLoad, Readings, RoomAir
+from sootline.core.drying.readings import (
+    Fan,
+    LoggedLoad,
+    Readings,
+    RoomAir,
+    TakenDown,
+    WeighedIn,
+)
 
-__all__ = ["Cloth", "Fan", "LoggedLoad", "Readings", "RoomAir"]
+__all__ = ["Cloth", "Fan", "LoggedLoad", "Readings", "RoomAir", "TakenDown", "WeighedIn"]

@@ -82,7 +82,7 @@ def calibrate(
         factor=factor,
         here=here,
         elsewhere=len(ratios) - here,
-        trust=_trust(factor, here, len(ratios) - here, place),
+        trust=_trust(factor, here, len(ratios) - here, (place, cloth)),
     )
 
 
@@ -158,9 +158,11 @@ def _solve(matrix: Sequence[Sequence[float]], right: Sequence[float]) -> list[fl
     return result
 
 
-def _trust(factor: Band, here: int, elsewhere: int, place: PlaceId) -> Finding:
+def _trust(factor: Band, here: int, elsewhere: int, where: tuple[PlaceId, Cloth]) -> Finding:
+    place, cloth = where
     values = {
         "place": place,
+        "cloth": cloth.value,
         "here": here,
         "elsewhere": elsewhere,
         "low": f"{factor.low:.2f}",

@@ -32,15 +32,26 @@ def compare_loads(
     Raises:
         UnreadableValueError: readings of air that no air has.
     """
+    compared = compare_each(loads, places, assumptions)
+    ratios = tuple(one for one in compared if isinstance(one, Ratio))
+    return ratios, tuple(one for one in compared if isinstance(one, Finding))
+
+
+def compare_each(
+    loads: Iterable[LoggedLoad], places: Mapping[PlaceId, Blown], assumptions: Assumptions
+) -> tuple[Ratio | Finding, ...]:
+    """Return, load by load, measured over modelled time, or why the load says nothing.
+
+    Raises:
+        UnreadableValueError: readings of air that no air has.
+    """
     given = tuple(loads)
     asked = [_question(load, places.get(load.place, Blown()), assumptions) for load in given]
     found = iter(estimate_many([one for one in asked if one is not None], assumptions))
-    compared = [
+    return tuple(
         _compared(load, None if one is None else next(found))
         for load, one in zip(given, asked, strict=True)
-    ]
-    ratios = tuple(one for one in compared if isinstance(one, Ratio))
-    return ratios, tuple(one for one in compared if isinstance(one, Finding))
+    )
 
 
 def _question(load: LoggedLoad, place: Blown, assumptions: Assumptions) -> Question | None:

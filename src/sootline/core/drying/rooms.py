@@ -5,7 +5,8 @@ proportion as the room's air nears saturation, which puts the room's limit and t
 in series.
 """
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from sootline.core.basis import (
@@ -160,7 +161,7 @@ def diagnose_room(room: RoomAir, free_kg_h: float, assumptions: Assumptions) -> 
     limit = balance.limit_kg_h
     share = balance.share_of(free_kg_h)
     bottleneck = limit is not None and share < _RULES
-    changes = tuple(_changes(room, balance, free_kg_h, assumptions)) if limit is not None else ()
+    changes = tuple(_changes(room, free_kg_h, assumptions)) if limit is not None else ()
     return RoomDiagnosis(
         limit_kg_h=limit,
         free_kg_h=free_kg_h,
@@ -171,29 +172,27 @@ def diagnose_room(room: RoomAir, free_kg_h: float, assumptions: Assumptions) -> 
     )
 
 
-def _changes(
-    room: RoomAir, balance: RoomBalance, free_kg_h: float, assumptions: Assumptions
-) -> list[RoomChange]:
-    assert room.volume is not None  # only a room whose limit is known comes here
-    opened = assumptions.band("room.changes_opened").likely
-    vent = float(room.volume.to("m3")) * opened * balance.air.dry_kg_m3
-    taken = balance.dehumidifier_kg_h + assumptions.band("room.dehumidifier").likely
-    after = {
-        Remedy.OPEN_UP: RoomBalance(
-            air=balance.air, vent_kg_h=vent, dehumidifier_kg_h=balance.dehumidifier_kg_h
-        ),
-        Remedy.DEHUMIDIFY: RoomBalance(
-            air=balance.air, vent_kg_h=balance.vent_kg_h, dehumidifier_kg_h=taken
-        ),
-    }
-    return [
-        RoomChange(
+def remedied(room: RoomAir, remedy: Remedy, assumptions: Assumptions) -> RoomAir:
+    """Return the room with one remedy: windows and doors opened, or one more dehumidifier.
+
+    What comes in by opening up is the supply as it was read; warmth that is lost by it is not
+    reckoned with.
+    """
+    if remedy is Remedy.OPEN_UP:
+        opened = assumptions.band("room.changes_opened").likely
+        return replace(room, changes=max(opened, room.changes or 0.0))
+    taken = room.dehumidifier_kg_h + assumptions.band("room.dehumidifier").likely
+    return replace(room, dehumidifier_kg_h=taken)
+
+
+def _changes(room: RoomAir, free_kg_h: float, assumptions: Assumptions) -> Iterator[RoomChange]:
+    for remedy in Remedy:
+        changed = balance_room(remedied(room, remedy, assumptions), assumptions)
+        yield RoomChange(
             remedy=remedy,
             limit_kg_h=changed.limit_kg_h or 0.0,
             rate_kg_h=changed.share_of(free_kg_h) * free_kg_h,
         )
-        for remedy, changed in after.items()
-    ]
 
 
 def _findings(

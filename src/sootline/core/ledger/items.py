@@ -22,6 +22,7 @@ class ItemKind(StrEnum):
     CONTRACTOR = "contractor"
     DEPARTMENT = "department"
     YEAR_FACT = "year-fact"
+    READING = "reading"
     ENTRY = "entry"
 
 

@@ -14,27 +14,32 @@ MARKER = "wash.marker_cycles"
 
 
 def mark_washes(
-    component: ComponentId, count: int | None, rulebook: Rulebook
+    component: ComponentId, count: int | None, rulebook: Rulebook, *, recorded: int = 0
 ) -> tuple[Finding, ...]:
     """Put a wash count beside the published marker, and beside the department's own figure.
 
     Args:
-        count: washes recorded; None is not known.
+        count: washes so far; None is not known.
+        recorded: washes that somebody wrote down, which it had at the least.
     """
-    if count is None:
+    if count is None and not recorded:
         ground = as_entered("component.wash_count")
         return (finding(Bearing.ASKS, "machine.washes.unknown", ground, component=component),)
-    return tuple(_beside(component, count, rulebook))
+    return tuple(_beside(component, count, recorded, rulebook))
 
 
-def _beside(component: ComponentId, count: int, rulebook: Rulebook) -> Iterator[Finding]:
+def _beside(
+    component: ComponentId, count: int | None, recorded: int, rulebook: Rulebook
+) -> Iterator[Finding]:
+    least = recorded if count is None else count
     for spoken in voices(rulebook, MARKER, frozenset()):
         marker = spoken.rule.value
         if not isinstance(marker, int):
             continue
         own = spoken.edition == rulebook.policy.id
-        reached = "reached" if count >= marker else "below"
+        short = "below" if count is not None else "recorded"
+        reached = "reached" if least >= marker else short
         message = f"machine.washes.policy_{reached}" if own else f"machine.washes.{reached}"
-        values = {"component": component, "count": count, "marker": marker}
-        bearing = Bearing.WARNS if own and count >= marker else Bearing.NOTES
+        values = {"component": component, "count": least, "marker": marker}
+        bearing = Bearing.WARNS if own and least >= marker else Bearing.NOTES
         yield finding(bearing, message, spoken.ground, **values)

@@ -35,6 +35,7 @@ def room(request: HttpRequest) -> HttpResponse:
         clock = clock_of(answers.job, lang)
         wash = read_wash_room(answers.desk, answers.desk.plan, answers.cards, clock, lang)
         facts |= {"room": wash, "timeline": mark_safe(wash.timeline)}  # noqa: S308  # our drawing
+    facts["drying"] = answers.drying_room
     return render(request, "wash/room.html", facts)
 
 
