@@ -5,6 +5,7 @@ from datetime import date
 from zoneinfo import ZoneInfo
 
 from sootline.core.basis import BadInputError, ComponentId, Fault, Finding, MessageId
+from sootline.core.gear import Component
 from sootline.core.job.jobs import Job
 from sootline.core.rulebook import assemble
 from sootline.core.upkeep.inspections import (
@@ -83,10 +84,7 @@ def judge_one(rules: Rules, job: Job, inspection: Inspection) -> Judged:
         BadInputError: the job names an edition or a kind that does not exist, or has no such
             component.
     """
-    component = next((one for one in job.components if one.id == inspection.component), None)
-    if component is None:
-        message, name = MessageId("job.no_such_component"), inspection.component
-        raise BadInputError([Fault(place="component", message=message, values=(("value", name),))])
+    component = _component(job, inspection.component)
     return judge_inspection(component, inspection, bench_of(rules, job))
 
 
@@ -96,10 +94,7 @@ def list_checks(rules: Rules, job: Job, piece: ComponentId) -> tuple[CheckList, 
     Raises:
         BadInputError: the job has no such component.
     """
-    component = next((one for one in job.components if one.id == piece), None)
-    if component is None:
-        message = MessageId("job.no_such_component")
-        raise BadInputError([Fault(place="--piece", message=message, values=(("value", piece),))])
+    component = _component(job, piece)
     bench, _ = _bench(rules, job)
     lists = []
     for kind in InspectionKind:
@@ -116,6 +111,14 @@ def list_checks(rules: Rules, job: Job, piece: ComponentId) -> tuple[CheckList, 
                 )
             )
     return tuple(lists)
+
+
+def _component(job: Job, piece: ComponentId) -> Component:
+    component = next((one for one in job.components if one.id == piece), None)
+    if component is None:
+        message = MessageId("job.no_such_component")
+        raise BadInputError([Fault(place="--piece", message=message, values=(("value", piece),))])
+    return component
 
 
 def bench_of(rules: Rules, job: Job) -> Bench:

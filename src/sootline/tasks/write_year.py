@@ -12,6 +12,7 @@ from sootline.core.ledger import Draft, EntryKind, ItemKind, component, item
 from sootline.core.ledger.acts import Act
 from sootline.core.rebuild import Built
 from sootline.core.upkeep.inspections import Inspection, InspectionKind
+from sootline.core.upkeep.repairs import Repair
 from sootline.tasks.holds import open_hold
 from sootline.tasks.ports import Rules
 from sootline.tasks.read_year import BUILT, FACT_FORMS
@@ -21,6 +22,7 @@ from sootline.tasks.year_events import Follows, follows
 from sootline.tasks.year_facts import with_fact
 
 _FORM_OF = {form: word for word, form in FACT_FORMS.items()} | {Built: BUILT}
+_NOTHING = "nothing"
 _INSPECTED = {
     InspectionKind.ROUTINE: EntryKind.INSPECTED_ROUTINE,
     InspectionKind.ADVANCED: EntryKind.INSPECTED_ADVANCED,
@@ -62,10 +64,16 @@ def draft_fact(act: Act, fact: "Fact | Built") -> Draft:
 def _drafts(act: Act, fact: Fact, what: Follows) -> Iterator[Draft]:
     thing = component(what.component)
     if isinstance(fact, Inspection):
-        looked = {"by": fact.by, "said": fact.kind.value}
+        found = ", ".join(flaw.flaw.value for flaw in fact.flaws) or _NOTHING
+        day = fact.at.date().isoformat()
+        looked = {"by": fact.by, "said": fact.kind.value, "on": day, "findings": found}
         counts = what.record is not None or fact.kind is InspectionKind.ROUTINE
         kind = _INSPECTED[fact.kind] if counts else EntryKind.NOTED
         yield act.entry(kind, thing, looked)
+    if what.mended:
+        assert isinstance(fact, Repair)  # nothing else mends
+        said = {"by": fact.by or act.actor, "said": what.mended}
+        yield also(act, "mended", EntryKind.REPAIRED, thing, said)
     for place, event in enumerate(what.events):
         if event.hold is not None:
             yield open_hold(act, what.component, event.hold, mark=f"{place}")

@@ -50,11 +50,13 @@ class Follows:
 
     Args:
         record: what its dates count from now on; None where nothing counts.
+        mended: what a repair did, newly known, in the repairer's words.
     """
 
     component: ComponentId
     events: tuple[Event, ...] = ()
     record: Record | None = None
+    mended: str = ""
 
 
 def follows(rules: Rules, before: Job, after: Job, fact: Fact) -> tuple[Follows, ...]:
@@ -162,9 +164,10 @@ def _repaired(before: Job, after: Job, repair: Repair) -> Iterator[Follows]:
         place = PlaceId(repair.by) if repair.by else None
         events.append(Event(kind=EventKind.SENT_TO_REPAIR, by=repair.by or None, at=at,
                             place=place))  # fmt: skip
-    if _newly(repair.back, was.back if was else DateSpan()):
+    if repair.sent != DateSpan() and _newly(repair.back, was.back if was else DateSpan()):
         events.append(Event(kind=EventKind.BACK_FROM_REPAIR, by=repair.by or None, at=at))
-    yield Follows(component=component.id, events=tuple(events))
+    mended = repair.result if repair.result != (was.result if was else "") else ""
+    yield Follows(component=component.id, events=tuple(events), mended=mended)
 
 
 def _newly(now: DateSpan, before: DateSpan) -> bool:

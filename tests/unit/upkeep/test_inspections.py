@@ -4,7 +4,7 @@ import datetime as dt
 from dataclasses import replace
 
 import pytest
-from tests.upkeep_gear import AT, DAY, bench, inspect, part
+from tests.upkeep_gear import AT, DAY, INSPECTOR, bench, inspect, part
 
 from sootline.core.basis import DateSpan, Quantity, UnreadableValueError
 from sootline.core.exposure import Answer
@@ -141,11 +141,60 @@ def test_the_later_of_two_inspections_counts_and_the_unplanned_is_judged() -> No
     assert found.unplanned == (loose.id,)
 
 
-def test_the_consolidated_edition_leaves_questions_open() -> None:
-    """What is unset is asked; meanwhile nobody less than verified counts."""
-    judged = judge_inspection(SHELL, inspect(SHELL), bench("nfpa-1850/2026"))
+def test_an_edition_that_leaves_it_open_is_asked_about() -> None:
+    """Which tests, and who may open a liner: asked; meanwhile only somebody verified counts."""
+    iso = bench("iso-23616/2024")
+    looked = judge_inspection(LINER, inspect(LINER), iso)
+    opened = judge_inspection(LINER, inspect(LINER, kind=COMPLETE, by="118"), iso)
 
-    assert any(reason.message.startswith("ask.") for reason in judged.reasons)
+    assert "ask.inspect.advanced.tests" in {reason.message for reason in looked.reasons}
+    assert not opened.counts
+
+
+def test_where_no_text_says_who_may_only_somebody_verified_counts() -> None:
+    """Neither edition nor practice speak: the strictest is asked for."""
+    rules = bench("iso-23616/2024").rulebook
+    silent = replace(rules, practice=replace(rules.practice, rules=()))
+    judged = judge_inspection(SHELL, inspect(SHELL), replace(bench(), rulebook=silent))
+
+    assert not judged.counts
+
+
+@pytest.mark.parametrize(
+    ("until", "counts"),
+    [("2026-04-11", True), ("2026-04-10", False), ("2026", False), ("..2026-04-01", False)],
+)
+def test_training_counts_to_its_last_day(until: str, counts: bool) -> None:
+    """At its earliest reading; the day itself still counts."""
+    people = (replace(INSPECTOR, until=DateSpan.parse(until)),)
+    judged = judge_inspection(SHELL, inspect(SHELL), replace(bench(), people=people))
+
+    assert judged.counts is counts
+
+
+def test_a_failed_test_counts_as_carried_out() -> None:
+    """Light came through: nothing is lacking, the liner waits to be opened."""
+    through = LinerTestDone(test=LinerTest.LIGHT, passed=Answer.NO, place="armpit")
+    tests = (through, *inspect(LINER).tests[1:])
+    judged = judge_inspection(LINER, inspect(LINER, tests=tests), bench())
+
+    assert (judged.result, judged.counts) == (Result.LINER_INSPECTION, True)
+    assert judged.holds[0].cause == "inspect.liner-inspection"
+
+
+def test_water_pressure_is_held_against_what_is_asked() -> None:
+    """The complete inspection of the 2020 edition: too little pressure is done again.
+
+    Source: US care standard, 2020 edition, complete liner inspection (value from memory).
+    """
+    weak = LinerTestDone(
+        test=LinerTest.HYDROSTATIC, passed=Answer.YES, waited=Quantity.parse("15 s"),
+        pressure=Quantity.parse("0.1 psi"),
+    )  # fmt: skip
+    opened = inspect(LINER, kind=COMPLETE, by="Mendwell", tests=(weak,))
+    judged = judge_inspection(LINER, opened, bench("nfpa-1851/2020"))
+
+    assert "inspection.test.too_little" in {reason.message for reason in judged.reasons}
 
 
 def test_an_inspection_by_nobody_is_none() -> None:

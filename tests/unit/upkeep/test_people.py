@@ -1,6 +1,7 @@
 """Who is measured again, what a new member is given, what is ordered and by when."""
 
 import datetime as dt
+from dataclasses import replace
 
 import pytest
 from tests.riding_gear import FIT, piece, rider, situation, whole_set
@@ -79,6 +80,20 @@ def test_a_departments_own_interval_comes_before_practice() -> None:
 
 
 SIZES = (("chest", "44"), ("waist", "38"), ("inseam", "30"))
+
+
+def test_without_any_interval_it_is_asked() -> None:
+    """A text that says nothing: no day, and the question."""
+    silent = replace(book(), practice=replace(book().practice, rules=()))
+    taken = (Measured(member=MAREN, on=DateSpan.parse("2025-06")),)
+    (found,) = list_refits((MAREN,), taken, (), silent, TODAY)
+
+    assert (found.standing, found.reasons[0].message) == (
+        Standing.NOT_KNOWN,
+        "fitting.no_interval",
+    )
+
+
 RACK = State(custody=Custody.SPARE_RACK)
 
 

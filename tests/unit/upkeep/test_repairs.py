@@ -175,6 +175,19 @@ def test_a_rule_that_is_unset_is_asked_about() -> None:
     assert any(one.message.startswith("ask.") for one in placed.reasons)
 
 
+def test_a_share_that_is_unset_holds_nothing() -> None:
+    """A department that has not said its share yet, beside the advisory one."""
+    unset = Rule(
+        topic=RuleId("repair.percent"),
+        kind=RuleKind.LIMIT,
+        value=None,
+        source="policy, invented",
+        confidence=Confidence.POLICY,
+    )
+
+    assert weigh(rules=book(policy=(unset,))).over is False
+
+
 def test_the_course_of_a_repair_is_said() -> None:
     """Soiled: wash first. Decided: by whom. Past its day: late."""
     soiled = replace(COAT, state=State(stage=CareStage.TO_WASH))

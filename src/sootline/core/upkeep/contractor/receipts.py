@@ -65,10 +65,6 @@ class Reconciled:
     missing: tuple[ComponentId, ...]
     arrived: tuple[Arrived, ...]
 
-    def of(self, arrival: Arrival) -> tuple[Arrived, ...]:
-        """List the pieces that came as this."""
-        return tuple(one for one in self.arrived if one.arrival is arrival)
-
 
 def reconcile(
     manifest: Manifest, receipts: Sequence[Receipt], components: Iterable[Component]

@@ -8,7 +8,7 @@ from sootline.core.basis import DateSpan
 from sootline.core.gear import Component
 from sootline.core.intervals import made_when
 from sootline.core.roster import folded
-from sootline.core.upkeep.recalls.lots import Fit, LotFit, LotSpan, canonical, could_read
+from sootline.core.upkeep.recalls.lots import CUT_SHORT, Fit, LotFit, LotSpan, canonical, could_read
 
 
 class Field(StrEnum):
@@ -88,7 +88,7 @@ def lot_fit(
     named = tuple(lots)
     if not named:
         return FieldFit(field=Field.LOT, fit=Fit.SILENT, given=given)
-    if given is None or not canonical(given):
+    if given is None or not canonical(given).strip(f"-{CUT_SHORT}"):
         return FieldFit(field=Field.LOT, fit=Fit.POSSIBLY, why="missing", known=False)
     fits = [span.fit(given) for span in named]
     meant = next((one for one in fits if one.fit is Fit.POSSIBLY), None)

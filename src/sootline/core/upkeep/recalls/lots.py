@@ -17,7 +17,8 @@ _ALIKE = ("0OQD", "1IL|", "2Z", "5S", "6G", "8B")
 _CHOICES = {sign: frozenset(signs) for signs in _ALIKE for sign in signs}
 _ANY = frozenset("0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ")
 _APART = re.compile(r"[\s_./\-\u2010-\u2015\u2212]+")
-_REST = re.compile(r"\.{3,}|…|\*")
+_REST = re.compile(r"(\.{3,}|…|\*)+")
+CUT_SHORT = "*"
 ILLEGIBLE = "?"
 
 
@@ -69,12 +70,12 @@ class LotSpan:
     def fit(self, lot: str) -> LotFit:
         """Say whether a lot lies inside, as written or in a reading."""
         written = canonical(lot)
-        cut = _REST.search(written)
+        cut = CUT_SHORT in written
         if cut:
-            written = written[: cut.start()].rstrip("-")
-        if not cut and self._holds(written):
+            written = written.partition(CUT_SHORT)[0].rstrip("-")
+        if (self.beginning or not cut) and self._holds(written):
             return LotFit(fit=Fit.IN)
-        reading = self._reading(written, cut_short=bool(cut))
+        reading = self._reading(written, cut_short=cut)
         return LotFit(fit=Fit.OUT if reading is None else Fit.POSSIBLY, reading=reading)
 
     def _holds(self, written: str) -> bool:
@@ -99,8 +100,12 @@ class LotSpan:
 
 
 def canonical(text: str) -> str:
-    """Return a mark as it is compared: upper case, plain width, one "-" between groups."""
-    return _APART.sub("-", unicodedata.normalize("NFKC", text).strip().upper()).strip("-")
+    """Return a mark as it is compared: upper case, plain width, one "-" between groups.
+
+    A missing end ("2103...") is one "*".
+    """
+    whole = _REST.sub(CUT_SHORT, unicodedata.normalize("NFKC", text).strip().upper())
+    return _APART.sub("-", whole).strip("-")
 
 
 def could_read(written: str, meant: str) -> bool:
