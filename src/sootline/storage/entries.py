@@ -96,6 +96,20 @@ def find_key(actor: MemberId, idem: str, alias: str) -> Entry | None:
     return find_seq(seq_of_key(actor, idem, alias), alias)
 
 
+def has_begun(actor: MemberId, act: str, alias: str) -> bool:
+    """Whether an actor has recorded any entry of an act: their keys begin with the act's."""
+    # "0" is the sign after "/": this way the index of keys is used.
+    keys = EntryRow.objects.using(alias).filter(actor=actor, idem__gte=f"{act}/", idem__lt=f"{act}0")
+    return keys.exists()
+
+
+def of_act(actor: MemberId, act: str, alias: str) -> Iterator[Entry]:
+    """Return what an actor recorded under the keys of an act, in the record's order."""
+    # "0" is the sign after "/": this way the index of keys is used.
+    keys = {"idem__gte": f"{act}/", "idem__lt": f"{act}0"}
+    return in_order(EntryRow.objects.using(alias).filter(actor=actor, **keys))
+
+
 def find_seq(seq: int | None, alias: str) -> Entry | None:
     """Return the entry at a place of the record."""
     return None if seq is None else _one(alias, seq=seq)

@@ -74,9 +74,17 @@ class LedgerStore:
             project(self.alias, [one.entry for one in done if not one.repeated])
         return tuple(done)
 
+    def of_act(self, actor: MemberId, act: str) -> tuple[Entry, ...]:
+        """Return the entries that an actor recorded as one act, in their order."""
+        return tuple(entries.of_act(actor, act, self.alias))
+
     def known(self, actor: MemberId, idem: str) -> bool:
         """Whether an actor has used a key."""
         return entries.find_key(actor, idem, self.alias) is not None
+
+    def begun(self, actor: MemberId, act: str) -> bool:
+        """Whether an actor has recorded any entry of an act, by the act's key."""
+        return entries.has_begun(actor, act, self.alias)
 
     def anchor(self, at: dt.datetime) -> Anchor | None:
         """Take an anchor of the record as it stands; None of an empty one."""

@@ -47,10 +47,16 @@ class RefusedError(SootlineError):
 
 @dataclass(frozen=True, kw_only=True)
 class Book:
-    """Where acts are recorded, and what the record adds up to."""
+    """Where acts are recorded, and what the record adds up to.
+
+    Args:
+        told: whether acts come in later than they were done: then they have happened, and what
+            does not fit with the record by now is recorded and asked about, not refused.
+    """
 
     ledger: Ledger
     register: Register
+    told: bool = False
 
     def known(self, *pieces: ComponentId) -> tuple[Known, ...]:
         """Return components as they stand.
@@ -70,8 +76,8 @@ class Book:
         return life is not None and life.registered
 
     def answered(self, act: Act, first: Draft) -> bool:
-        """Whether the act's first entry stands already: it was asked for before."""
-        return self.ledger.known(act.actor, first.idem)
+        """Whether the act need not be looked at: it was asked for before, or has happened."""
+        return self.told or self.ledger.known(act.actor, first.idem)
 
     def record(self, drafts: Sequence[Draft], seen: Sequence[Known] = ()) -> tuple[Appended, ...]:
         """Record drafts of one act.
@@ -83,7 +89,7 @@ class Book:
             KeyReusedError: the act's key stands for other words.
             OvertakenError: somebody wrote about one of the components since.
         """
-        last = {component(known.component.id): known.seq for known in seen}
+        last = {component(known.component.id): known.seq for known in seen if not self.told}
         placed: list[Draft] = []
         for draft in drafts:
             # Only the first entry about a thing follows what was seen; the next follow it.

@@ -15,6 +15,7 @@ from sootline.core.gear.state import Assembly, CareStage
 from sootline.core.job.jobs import Job
 from sootline.core.rebuild import AfterWashCheck, Built, Next
 from sootline.core.rulebook import Level
+from sootline.tasks.answer_question import Answered
 from sootline.tasks.asked_holds import found_at_check
 from sootline.tasks.decide import decide_job
 from sootline.tasks.deeds import (
@@ -83,7 +84,7 @@ def take(rules: Rules, job: Job, deed: Reported, *, by: str) -> Job:
             after = _check(rules, job, check)
         case PutTogether(built=built):
             after = _build(rules, job, built, by=deed.by)
-        case Planned():
+        case Planned() | Answered():
             after = job
         case _:
             after = _beyond(rules, job, deed)

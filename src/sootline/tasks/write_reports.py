@@ -15,6 +15,7 @@ from sootline.core.ledger.acts import Act
 from sootline.core.rebuild import AfterWashCheck, BuildVerdict, Next
 from sootline.core.rulebook import Level
 from sootline.tasks.after_wash_check import hang_up, record_build, record_check
+from sootline.tasks.answer_question import Answered, answer_question
 from sootline.tasks.asked_holds import found_at_check
 from sootline.tasks.decide import decide_job
 from sootline.tasks.deeds import (
@@ -64,6 +65,8 @@ def write(rules: Rules, book: Book, act: Act, job: Job, deed: Deed) -> None:
     match deed:
         case CallCame(call=call):
             record_call(book, act, call)
+        case Answered():
+            answer_question(book, act, deed)
         case PersonSaid(call=name, presence=presence):
             _say_where(book, act, name, presence)
         case HazardsSaid(call=name, hazards=hazards):
@@ -77,8 +80,8 @@ def write(rules: Rules, book: Book, act: Act, job: Job, deed: Deed) -> None:
             _check(rules, book, act, job, check)
         case PutTogether():
             _put_together(rules, book, act, job, deed)
-        case Planned(plan=plan, station=station):
-            said = plan_said(plan)
+        case Planned(plan=plan, station=station, because=because):
+            said = {**plan_said(plan), **({"because": because} if because else {})}
             book.ledger.append([act.entry(EntryKind.PLANNED, plan_item(station), said)])
         case _:
             _beyond(rules, book, act, job, deed)
@@ -165,8 +168,9 @@ def _bring(book: Book, act: Act, pieces: Sequence[ComponentId]) -> None:
     known = book.known(*pieces)
     fresh = [one for one in known if one.component.state.stage is not CareStage.TO_WASH]
     back, sort = Event(kind=EventKind.RETURNED_SOILED), Event(kind=EventKind.SORTED)
-    refuse_unless(fresh, [back, sort])
-    refuse_unless([one for one in known if one not in fresh], [sort])
+    if not book.told:
+        refuse_unless(fresh, [back, sort])
+        refuse_unless([one for one in known if one not in fresh], [sort])
     said: dict[str, str] = {"by": act.actor}
     if fresh:
         coming = replace(act, idem=f"{act.idem}/back")
@@ -198,17 +202,19 @@ def _names(job: Job, number: int) -> Iterator[str]:
 
 
 def _free(book: Book, job: Job, number: int) -> str:
-    names = _names(job, number)
-    return next(name for name in names if book.register.thing(item(ItemKind.LOAD, name)) is None)
+    return next(name for name in _names(job, number) if not _started(book, name))
 
 
 def _running(book: Book, job: Job, number: int) -> str:
-    begun = [
-        name
-        for name in _names(job, number)
-        if book.register.thing(item(ItemKind.LOAD, name)) is not None
-    ]
-    return begun[-1] if begun else f"{number}"
+    """Return the name of the load that was started last, or of the one that will have been."""
+    begun = [name for name in _names(job, number) if _started(book, name)]
+    return begun[-1] if begun else next(_names(job, number))
+
+
+def _started(book: Book, name: str) -> bool:
+    """Whether a load was started; of one that was not, it may be told already how it went."""
+    life = book.register.thing(item(ItemKind.LOAD, name))
+    return life is not None and EntryKind.LOAD_STARTED.value in life.facts
 
 
 def _look_over(book: Book, act: Act, pieces: Sequence[ComponentId]) -> None:
@@ -243,8 +249,14 @@ def _check(rules: Rules, book: Book, act: Act, job: Job, check: AfterWashCheck) 
             check.component,
             found_at_check(by=check.by, said=seen, at=check.at),
         )
-    if verdict.next is Next.BACK and known.component.state.assembly is Assembly.ASSEMBLED:
+    whole = known.component.state.assembly is Assembly.ASSEMBLED
+    if verdict.next is Next.BACK and whole and not (book.told and _disagrees(book, pieces)):
         _hook(book, act, pieces, known.component.owner, by=check.by)
+
+
+def _disagrees(book: Book, pieces: Sequence[ComponentId]) -> bool:
+    """Whether a check that was told has not brought its piece to where a check brings it."""
+    return any(one.component.state.stage is not CareStage.CHECKED for one in book.known(*pieces))
 
 
 def _put_together(rules: Rules, book: Book, act: Act, job: Job, deed: PutTogether) -> None:

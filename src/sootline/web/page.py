@@ -5,7 +5,10 @@ from uuid import uuid4
 
 from django.conf import settings
 from django.http import HttpRequest
+from django.utils.functional import SimpleLazyObject
 
+from sootline.web.answers import answers_of
+from sootline.web.reports import who_of
 from sootline.web.tongue import Light, language_of, light_of
 from sootline.words import languages
 
@@ -37,10 +40,21 @@ WAY = (
         route="call",
         icon="call",
         here=(
-            "call", "call-one", "call-person", "call-hazards", "call-guests", "guests", "needs", "hold"
-        ),  # fmt: skip
+            "call",
+            "call-one",
+            "call-person",
+            "call-hazards",
+            "call-guests",
+            "guests",
+            "needs",
+            "hold",
+        ),
     ),
-    Stop(route="wash", icon="washer", here=("wash", "wash-load", "drying", "machines", "costs")),
+    Stop(
+        route="wash",
+        icon="washer",
+        here=("wash", "wash-load", "wash-changed", "drying", "machines", "costs"),
+    ),
     Stop(
         route="check",
         icon="check",
@@ -74,6 +88,7 @@ BEYOND = (
             "fit-measure",
         ),
     ),
+    Stop(route="pocket", here=("pocket", "question")),
     Stop(route="handover", here=("handover",)),
     Stop(route="paper", here=("paper",)),
     Stop(route="rules", here=("rules", "rules-compare")),
@@ -96,5 +111,7 @@ def page(request: HttpRequest) -> dict[str, object]:
         "beyond": BEYOND,
         "beyond_routes": [*(name for stop in BEYOND for name in stop.here), "more"],
         "fresh_key": uuid4().hex,
+        "who": who_of(request),
+        "position": SimpleLazyObject(lambda: answers_of(request).desk.position),
         "route": match.url_name if match else "",
     }

@@ -18,6 +18,11 @@ def actor_of(request: HttpRequest) -> str:
     return str(getattr(request.user, "member", "") or "")
 
 
+def who_of(request: HttpRequest) -> str:
+    """Return whose entries a page keeps: a person's, or those of a station device."""
+    return actor_of(request) or str(getattr(request.user, "id", "") or "")
+
+
 def report(
     request: HttpRequest,
     message: str,

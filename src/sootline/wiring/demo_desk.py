@@ -5,9 +5,14 @@ from dataclasses import replace
 from functools import cache
 from itertools import count
 
+from sootline.core.basis import BadInputError, ComponentId
 from sootline.core.job.jobs import Job
+from sootline.core.ledger import component
+from sootline.core.ledger.lives import Question
+from sootline.tasks.answer_question import Answered
 from sootline.tasks.deeds import Deed, Planned
 from sootline.tasks.desk import Desk, Report
+from sootline.tasks.does_not_fit import does_not_fit
 from sootline.tasks.plan_wash import PlanResult, plan_wash
 from sootline.tasks.take_reports import take
 from sootline.wiring.demo import demo_job
@@ -41,12 +46,16 @@ class MemoryDesks:
             before = self._desks[-1]
             if report.key and report.key in [one.key for one in before.reports]:
                 return
+            job, questions = _taken(before, report, deed)
+            number = next(self._numbers)
             after = replace(
                 before,
-                revision=next(self._numbers),
-                job=take(RULES, before.job, deed, by=report.by or "?"),
+                revision=number,
+                job=job,
                 plan=deed.plan if isinstance(deed, Planned) else before.plan,
                 reports=(*before.reports, report),
+                questions=(*questions, *_left(before.questions, deed)),
+                position=f"{number}",
             )
             self._desks.append(after)
 
@@ -59,6 +68,31 @@ class MemoryDesks:
             back = self._desks.pop()
             self._desks.append(replace(back, revision=next(self._numbers)))
             return taken.reports[-1]
+
+
+def _taken(before: Desk, report: Report, deed: Deed) -> tuple[Job, tuple[Question, ...]]:
+    """Return the job after a deed; what was told and does not fit is only asked about.
+
+    Raises:
+        BadInputError: it cannot be so, or names what is not there.
+    """
+    try:
+        return take(RULES, before.job, deed, by=report.by or "?"), ()
+    except BadInputError as error:
+        pieces = {one.id: one for one in before.job.components}
+        odd = [one.place for one in error.faults if one.message.startswith("gear.")]
+        if report.told is None or not odd or not all(place in pieces for place in odd):
+            raise
+    return before.job, tuple(
+        does_not_fit(pieces[ComponentId(place)], before.reports, report) for place in odd
+    )
+
+
+def _left(questions: tuple[Question, ...], deed: Deed) -> tuple[Question, ...]:
+    """Return the questions that a deed leaves open."""
+    if not isinstance(deed, Answered):
+        return questions
+    return tuple(one for one in questions if one.item != component(deed.piece))
 
 
 @cache

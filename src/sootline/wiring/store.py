@@ -4,11 +4,13 @@ import datetime as dt
 
 from django.conf import settings
 
+from sootline.core.ledger.lives import Question
 from sootline.storage.attachments import AttachmentStore
 from sootline.storage.backups import Backup, read_backup, restore_backup, write_backup
 from sootline.storage.checkup import Checked, check_up
 from sootline.storage.ledger import LedgerStore
 from sootline.storage.preparing import prepare
+from sootline.storage.questions import read_questions
 from sootline.storage.readiness import find_faults
 from sootline.storage.register import RegisterStore
 from sootline.tasks.recording import Book
@@ -21,6 +23,7 @@ __all__ = [
     "find_faults",
     "now",
     "open_book",
+    "open_questions",
     "open_store",
     "prepare",
     "read_backup",
@@ -46,6 +49,15 @@ def open_book(station: str | None = None) -> Book:
         station: shows only what belongs to it, or to none; None shows everything.
     """
     return Book(ledger=open_store(), register=RegisterStore(station=station))
+
+
+def open_questions(station: str | None = None) -> tuple[Question, ...]:
+    """Return what does not fit together in the record, the newest first.
+
+    Args:
+        station: only of what belongs to it, or to none; None is all.
+    """
+    return read_questions("default", station=station)
 
 
 def attachments() -> AttachmentStore:

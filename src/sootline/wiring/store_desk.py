@@ -17,19 +17,22 @@ from sootline.core.job.jobs import Job
 from sootline.core.ledger import Entry, EntryKind, Head
 from sootline.core.ledger.acts import Act
 from sootline.core.ledger.appending import OvertakenError
+from sootline.core.ledger.entries import Header
 from sootline.core.ledger.kinds import Established
 from sootline.core.ledger.times import ClockSource, Occurred
+from sootline.storage.register import RegisterStore
 from sootline.storage.remembered import RememberedRegister, remember
 from sootline.tasks.assemble_job import assemble_job
 from sootline.tasks.correct_entry import correct
 from sootline.tasks.deeds import Deed, Planned
-from sootline.tasks.desk import Desk, Report
+from sootline.tasks.desk import Desk, Report, Told
 from sootline.tasks.plan_wash import PlanResult
 from sootline.tasks.recorded_plan import plan_item, plan_read
 from sootline.tasks.recording import RefusedError
 from sootline.tasks.write_reports import write
+from sootline.wiring.people import people_policy
 from sootline.wiring.rules import RULES
-from sootline.wiring.store import now, open_book
+from sootline.wiring.store import now, open_book, open_questions, open_store
 
 _BROWSER = DeviceId("browser")
 _SHOWN = 200
@@ -99,6 +102,8 @@ class StoreDesks:
             job=job,
             plan=_of_here(stood.plan, job),
             reports=stood.reports,
+            questions=open_questions(self._station),
+            position=f"{stood.head.seq}:{stood.head.hash}",
         )
 
     def keep(self, report: Report, deed: Deed) -> None:
@@ -107,20 +112,28 @@ class StoreDesks:
         Raises:
             BadInputError: it cannot be so as things stand.
         """
-        act = self._act(report.key or uuid4().hex)
+        if report.key and open_store().begun(self._actor, report.key):
+            # Asked for before, and answered: the same key is the same request.
+            return
+        book = replace(self._book, told=report.told is not None)
+        act = self._act(report.key or uuid4().hex, report.told)
         if isinstance(deed, Planned):
             deed = replace(deed, station=self._station)
         job = assemble_job(self._book.register, now=now())
         try:
-            write(RULES, self._book, act, job, deed)
+            write(RULES, book, act, job, deed)
         except RefusedError as error:
             raise BadInputError(error.faults) from error
         except OvertakenError as error:
             raise BadInputError([Fault(place="-", message=error.message)]) from error
 
     def undo(self) -> Report | None:
-        """Withdraw everything of this account's newest act; corrections stay as they are."""
-        own = [one for one in self._entries() if one.read_header().actor == self._actor]
+        """Withdraw everything of this account's newest act; corrections stay as they are.
+
+        What was written longer ago than a shift is no longer one's own to take back.
+        """
+        since = now() - people_policy().own_entry
+        own = [one for one in self._entries() if self._is_own(one.read_header(), since)]
         done = [one for one in own if one.read_header().kind is not EntryKind.CORRECTED]
         withdrawn = {one.read_header().corrects for one in own}
         left = [one for one in done if one.seq not in withdrawn]
@@ -164,18 +177,28 @@ class StoreDesks:
                 _plans[self.key] = kept
         return kept[1]
 
+    def _is_own(self, header: Header, since: dt.datetime) -> bool:
+        return header.actor == self._actor and header.recorded_at >= since
+
     def _entries(self) -> list[Entry]:
         head = self._book.ledger.head().seq
-        return list(self._book.ledger.entries(max(0, head - _SHOWN)))
+        found = list(self._book.ledger.entries(max(0, head - _SHOWN)))
+        items = {one.read_header().item for one in found}
+        hidden = RegisterStore(station=self._station).hidden(items)
+        return [one for one in found if one.read_header().item not in hidden]
 
-    def _act(self, key: str) -> Act:
-        return Act(
+    def _act(self, key: str, told: Told | None = None) -> Act:
+        act = Act(
             idem=key,
             occurred=Occurred.at(now(), ClockSource.SERVER),
             device=self._device,
             actor=self._actor,
             established=self._established,
         )
+        if told is None:
+            return act
+        when = Occurred.at(told.made, told.clock, offset_s=told.offset_s)
+        return replace(act, occurred=when, device=told.device, position=told.position or None)
 
 
 def _of_here(plan: PlanResult | None, job: Job) -> PlanResult | None:

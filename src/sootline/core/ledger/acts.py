@@ -13,7 +13,7 @@ from sootline.core.basis import (
     MessageId,
 )
 from sootline.core.ledger.drafts import Draft, write_payload
-from sootline.core.ledger.items import ItemKind, component, item
+from sootline.core.ledger.items import ItemKind, component, item, kind_of
 from sootline.core.ledger.kinds import EntryKind, Established
 from sootline.core.ledger.times import Occurred
 
@@ -24,6 +24,8 @@ class Act:
 
     Args:
         idem: the key of the whole act; each of its entries has a key made from it.
+        position: where the record ended on the page it was written on, of an act that came later
+            than it was done; entries about components say it.
     """
 
     idem: str
@@ -31,9 +33,11 @@ class Act:
     device: DeviceId
     actor: MemberId
     established: Established
+    position: str | None = None
 
     def entry(self, kind: EntryKind, thing: ItemId, payload: Mapping[str, object]) -> Draft:
         """Return the draft of one entry of this act."""
+        seen = self.position if kind_of(thing) is ItemKind.COMPONENT else None
         return Draft(
             idem=f"{self.idem}/{thing}",
             item=thing,
@@ -42,7 +46,7 @@ class Act:
             device=self.device,
             actor=self.actor,
             established=self.established,
-            payload=write_payload(payload),
+            payload=write_payload(payload, position=seen),
         )
 
 
