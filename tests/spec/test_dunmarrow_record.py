@@ -94,7 +94,8 @@ def test_a_recall_is_closed_by_a_person_when_nothing_is_left() -> None:
     closed = NoticeClosed(notice="n1", by="118", at=NOW)
     with pytest.raises(BadInputError) as early:
         say(made, "early", closed)
-    for number, one in enumerate((*(seen(n) for n in (4, 5, 6, 9, 14)), *pulled(1, 3, 11, 12))):
+    steps: list[Fact] = [*(seen(n) for n in (4, 5, 6, 9, 14)), *pulled(1, 3, 11, 12)]
+    for number, one in enumerate(steps):
         say(made, f"step-{number}", one)
     say(made, "close", closed)
     job = assemble_job(made.register, now=NOW)

@@ -284,7 +284,8 @@ def test_inspections_and_repairs_say_what_a_record_must_hold() -> None:
     """
     made = record()
     early = replace(inspection(COAT), at=NOW - dt.timedelta(days=40))
-    for number, fact in enumerate((early, REPAIR, SENT, BACK)):
+    facts: list[Fact] = [early, REPAIR, SENT, BACK]
+    for number, fact in enumerate(facts):
         job = assemble_job(made.register, now=NOW)
         write_year(RULES, made, act(f"f{number}"), job, fact)
     life = fold(made.ledger.entries()).piece(component(COAT))

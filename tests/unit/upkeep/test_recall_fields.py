@@ -41,9 +41,11 @@ NOTICE = Notice(
 )
 
 
-def match(notice: Notice = NOTICE, made: str = "2021-03", **label: object) -> Match:
+def match(
+    label: dict[str, object] | None = None, *, notice: Notice = NOTICE, made: str = "2021-03"
+) -> Match:
     """Hold one liner against a notice."""
-    facts = {**LINER.label.__dict__, **label}
+    facts = {**LINER.label.__dict__, **(label or {})}
     piece = replace(LINER, label=Label(**facts), made=DateSpan.parse(made))
     (found,) = match_notice(notice, (piece,))
     return found
@@ -75,7 +77,7 @@ def match(notice: Notice = NOTICE, made: str = "2021-03", **label: object) -> Ma
 )
 def test_a_field_of_the_label(label: dict[str, object], affected: Affected, message: str) -> None:
     """Inside, a slip, missing, outside, on a label nobody can read, excepted."""
-    found = match(**label)
+    found = match(label)
 
     assert found.affected is affected
     assert message in {str(reason.message) for reason in found.reasons}
@@ -112,7 +114,7 @@ def test_dates_that_contradict_each_other_rule_nothing_out() -> None:
 def test_a_notice_that_is_silent_on_a_field_asks_nothing_of_it() -> None:
     """Kinds alone: everything of the kind is affected, without a stop."""
     notice = Notice(id="n", issuer="i", title="t", kinds=(LINER.kind,), stop_use=False)
-    found = match(notice, lot=None, style=None)
+    found = match({"lot": None, "style": None}, notice=notice)
 
     assert found.affected is Affected.AFFECTED
     assert found.reasons[-1].message == "recall.is.affected"
@@ -148,7 +150,7 @@ def test_the_last_sighting_for_this_notice_counts(
     sightings: tuple[Sighting, ...], unseen: bool
 ) -> None:
     """In order of time, whatever the order in which they were written down."""
-    closure = close_notice(NOTICE, (match(lot=None),), sightings, ())
+    closure = close_notice(NOTICE, (match({"lot": None}),), sightings, ())
 
     assert bool(closure.unseen) is unseen
 
@@ -156,7 +158,7 @@ def test_the_last_sighting_for_this_notice_counts(
 def test_of_two_words_at_one_moment_the_one_that_holds_it_counts() -> None:
     """Yes and no at once: it waits."""
     closure = close_notice(
-        NOTICE, (match(lot=None),), (seen(0, Answer.YES), seen(0, Answer.NO)), ()
+        NOTICE, (match({"lot": None}),), (seen(0, Answer.YES), seen(0, Answer.NO)), ()
     )
 
     assert closure.waiting == (LINER.id,)
