@@ -3,7 +3,7 @@
 import datetime as dt
 import threading
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 from uuid import uuid4
 
 from sootline.core.basis import (
@@ -214,6 +214,8 @@ def _act_of(entry: Entry) -> str:
     return entry.read_header().idem.partition("/")[0]
 
 
+# Each look shows the newest entries, mostly those of the look before.
+@lru_cache(maxsize=1000)
 def _report(entry: Entry) -> Report:
     header = entry.read_header()
     values = (("kind", header.kind.value), ("item", header.item.partition(":")[2]))

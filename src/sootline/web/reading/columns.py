@@ -2,8 +2,10 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cache
 from itertools import groupby
 
+from sootline.core.basis import KindId
 from sootline.core.gear import Component, Element, Layer, find_kind
 
 _LAYERED = (Element.COAT, Element.TROUSERS, Element.COVERALL)
@@ -48,7 +50,12 @@ class Group:
 
 def key_of(component: Component) -> str:
     """Return the key of a component's column."""
-    kind = find_kind(component.kind)
+    return _key_of(component.kind)
+
+
+@cache
+def _key_of(kind_id: KindId) -> str:
+    kind = find_kind(kind_id)
     if kind.element in _LAYERED:
         return f"{kind.element}-{kind.layer}"
     if kind.element is Element.HELMET:

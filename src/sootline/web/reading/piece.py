@@ -1,12 +1,14 @@
 """How does one piece read: where it stands, what it needs, on what terms, and its life so far?"""
 
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from sootline.core.basis import ComponentId, Ground
 from sootline.core.care import Decision, Fate
 from sootline.core.gear import Component
+from sootline.core.intervals import Due
 from sootline.tasks.desk import Desk, Report
-from sootline.tasks.list_due import DueItem, DueList
+from sootline.tasks.list_due import DueItem, civil_day, in_order_of_pressing
 from sootline.web.reading.marks import Mark, mark_of
 from sootline.web.reading.needs import what_of
 from sootline.web.reading.saying import Resting, Said, resting
@@ -46,7 +48,7 @@ class PieceShown:
 
 
 def read_piece(
-    desk: Desk, piece: str, decisions: dict[ComponentId, Decision], due: DueList
+    desk: Desk, piece: str, decisions: Mapping[ComponentId, Decision], dues: Iterable[Due]
 ) -> PieceShown | None:
     """Lay one piece out; None where there is no such piece."""
     component = next((one for one in desk.job.components if one.id == piece), None)
@@ -66,7 +68,7 @@ def read_piece(
         typed=tuple(
             (limit.topic, voice.text) for limit in decision.terms.limits for voice in limit.as_typed
         ),
-        due=tuple(item for item in due.items if item.component.id == component.id),
+        due=in_order_of_pressing([(component, dues)], civil_day(desk.job), ()).items,
         same_set=tuple(
             one
             for one in desk.job.components

@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 
 from sootline.core.basis import ComponentId, Finding, MemberId
@@ -105,11 +105,13 @@ class _Facts:
     owned: Mapping[MemberId | None, tuple[Component, ...]]
 
 
-def read_floor(desk: Desk, decided: Decided, answer: WhoRides, clock: Clock, crew: str) -> Floor:
+def read_floor(
+    desk: Desk, decided: Decided, answer: WhoRides, clock: Clock, crews: Collection[str]
+) -> Floor:
     """Lay the answer out.
 
     Args:
-        crew: only this crew; empty is all.
+        crews: only these.
     """
     job = desk.job
     facts = _Facts(
@@ -121,14 +123,14 @@ def read_floor(desk: Desk, decided: Decided, answer: WhoRides, clock: Clock, cre
         owned=_owned(job.components),
     )
     names = tuple(dict.fromkeys(member.crew for member in job.members))
-    shown = [member for member in job.members if not crew or member.crew == crew]
+    shown = [member for member in job.members if member.crew in crews]
     groups = groups_of(_keys(facts, shown))
-    crews = [_crew(facts, name, groups) for name in names if not crew or name == crew]
+    laid_out = [_crew(facts, name, groups) for name in names if name in crews]
     return Floor(
         groups=groups,
-        crews=tuple(sorted(crews, key=lambda one: not one.short)),
+        crews=tuple(sorted(laid_out, key=lambda one: not one.short)),
         names=names,
-        marks=_marks(crews),
+        marks=_marks(laid_out),
     )
 
 

@@ -1,11 +1,12 @@
 """How does a template say a message, name an id, tell a finding, or show a sign?"""
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, Protocol
 
 from django import template
 from django.template.context import Context
 from django.templatetags.static import static
+from django.urls import reverse
 from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
 
@@ -56,12 +57,28 @@ def tell(context: Context, said: Sayable) -> str:
 @register.simple_tag
 def icon(sign: str, *, big: bool = False) -> SafeString:
     """Show a sign; its word always stands beside it."""
+    return _icon(sign, big=big)
+
+
+@cache
+def _icon(sign: str, *, big: bool) -> SafeString:
     return format_html(
         '<svg class="icon{}" aria-hidden="true"><use href="{}#{}"/></svg>',
         " icon--big" if big else "",
         static("icons.svg"),
         sign,
     )
+
+
+@register.simple_tag
+def at(route: str, identity: str) -> str:
+    """Return the address of a person or a piece; a grid names hundreds."""
+    return _address(route, str(identity))
+
+
+@lru_cache(maxsize=20_000)
+def _address(route: str, identity: str) -> str:
+    return reverse(route, args=(identity,))
 
 
 @register.simple_tag

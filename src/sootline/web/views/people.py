@@ -48,7 +48,7 @@ def person(request: HttpRequest, member: str) -> HttpResponse:
             piece = (one, mark_of(one, decisions[one.id]))
             elements[find_kind(one.kind).element.value].append(piece)
     clock = clock_of(answers.job, language_of(request))
-    floor = read_floor(answers.desk, answers.decided, answers.ride, clock, found.crew)
+    floor = read_floor(answers.desk, answers.decided, answers.ride, clock, (found.crew,))
     rows = [row for crew in floor.crews for row in crew.rows if row.member.id == member]
     facts = {
         "member": found,

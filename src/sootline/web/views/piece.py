@@ -4,6 +4,7 @@ from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_safe
 
+from sootline.core.basis import ComponentId
 from sootline.web.answers import answers_of
 from sootline.web.looking import note_looks
 from sootline.web.reading.marks import mark_of
@@ -47,8 +48,9 @@ def find(request: HttpRequest) -> HttpResponse:
 def one(request: HttpRequest, piece: str) -> HttpResponse:
     """Show one piece and its life."""
     answers = answers_of(request)
-    decisions = {one.component: one for one in answers.decided.decisions}
-    shown = read_piece(answers.desk, piece, decisions, answers.due)
+    judged = answers.judged
+    dues = judged.dues.get(ComponentId(piece), ())
+    shown = read_piece(answers.desk, piece, judged.decisions, dues)
     if shown is None:
         raise Http404
     # Why it needs what it needs tells what its owner was in.

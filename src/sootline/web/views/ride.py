@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from itertools import groupby
+from typing import cast
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
@@ -10,6 +11,8 @@ from django.views.decorators.http import require_safe
 from sootline.core.basis import Finding
 from sootline.web.answers import answers_of
 from sootline.web.reading.clock import clock_of
+from sootline.web.reading.leaves import leaves_of
+from sootline.web.reading.paging import Leaf, leaf_asked
 from sootline.web.reading.ride import read_floor
 from sootline.web.tongue import language_of
 from sootline.words import say
@@ -25,9 +28,12 @@ def grid(request: HttpRequest) -> HttpResponse:
 
 @require_safe
 def wall(request: HttpRequest) -> HttpResponse:
-    """Show the grid on a wall: large, alone, drawn anew every minute."""
-    response = render(request, "ride/wall.html", _floor(request))
-    response.headers["Refresh"] = _WALL_SECONDS
+    """Show the grid on a wall: large, alone, drawn anew every minute, leaf after leaf."""
+    floor = _floor(request)
+    response = render(request, "ride/wall.html", floor)
+    leaf = cast("Leaf", floor["leaf"])
+    further = f"; url=?page={leaf.after or 1}" if leaf.of > 1 else ""
+    response.headers["Refresh"] = _WALL_SECONDS + further
     return response
 
 
@@ -60,11 +66,16 @@ def _floor(request: HttpRequest) -> dict[str, object]:
     answers = answers_of(request)
     clock = clock_of(answers.job, language_of(request))
     crew = request.GET.get("crew", "")
-    floor = read_floor(answers.desk, answers.decided, answers.ride, clock, crew)
+    statuses = answers.ride.riding.now.crews
+    leaves = leaves_of(answers.job.members, statuses) or ((),)
+    leaf = leaf_asked(request.GET.get("page", ""), 1 if crew else len(leaves))
+    crews = (crew,) if crew else leaves[leaf.number - 1]
     return {
         "job": answers.job,
-        "floor": floor,
+        "floor": read_floor(answers.desk, answers.decided, answers.ride, clock, crews),
         "crew": crew,
+        "leaf": leaf,
+        "short": sum(not status.met for status in statuses),
         "now": clock.day(clock.now),
         "lately": [(call.title, clock.at(call.back_at or call.at)) for call in answers.job.calls],
     }
