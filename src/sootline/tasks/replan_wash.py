@@ -13,7 +13,7 @@ from sootline.core.washplan.helps import Helps
 from sootline.core.washplan.plan import Plan
 from sootline.core.washplan.replan import Changes, carry_on
 from sootline.core.washplan.search import Stop, solve
-from sootline.tasks.form_loads import form_loads
+from sootline.tasks.form_loads import Loads, form_loads
 from sootline.tasks.plan_wash import Aim, PlanResult, aim_of, build_all, finish
 from sootline.tasks.ports import Rules
 
@@ -56,6 +56,7 @@ def replan_wash(
     seed: int = 0,
     aim: Aim | None = None,
     helps: Helps | None = None,
+    loads: Loads | None = None,
 ) -> Replan:
     """Plan the rest of a running plan again from the job as it is now.
 
@@ -66,6 +67,7 @@ def replan_wash(
         job: as it is now, with the same request as when the plan was made.
         changes: machines down or late, and helpers.
         helps: what makes the search better on this machine.
+        loads: what is washed, where more than the job's decisions say it.
 
     Raises:
         BadInputError: as `plan_wash`; or a change names what is not there, or leaves a piece
@@ -73,7 +75,7 @@ def replan_wash(
         UnsoundPlanError: our own mistake; the plan is not shown.
     """
     aim = aim or aim_of(job)
-    loads = form_loads(rules, job)
+    loads = loads or form_loads(rules, job)
     fresh = build_all(job, loads, planning)
     pieces = {piece.id for piece in fresh[Pace.LIKELY].instance.pieces}
     kept = _only(running.plan, pieces)
