@@ -4,10 +4,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from sootline.core.basis import ComponentId, Finding
+from sootline.core.basis import ComponentId, Finding, MemberId
 from sootline.core.intervals import Due, Matter, Standing
 from sootline.core.job.jobs import Job
-from sootline.core.riding import list_purchases, who_rides
+from sootline.core.riding import (
+    Purchase,
+    Rider,
+    Situation,
+    Slot,
+    check_fit,
+    failures,
+    list_purchases,
+    who_rides,
+)
 from sootline.core.rulebook import assemble
 from sootline.core.upkeep.people import Order, Refit, list_orders, list_refits
 from sootline.core.upkeep.planning import DayPlan, OverdueSheet, plan_day, sheet_overdue
@@ -86,7 +95,7 @@ def plan_today(rules: Rules, job: Job, *, ahead_days: int = AHEAD_DAYS) -> Today
         overdue=sheet_overdue(dues, pieces, situation, today),
         refits=tuple(one for one in refits if one.standing is not Standing.LATER),
         orders=list_orders(
-            list_purchases(situation, who_rides(situation)),
+            tuple(_to_buy(situation)),
             dues,
             pieces,
             facts.lead_times,
@@ -99,6 +108,32 @@ def plan_today(rules: Rules, job: Job, *, ahead_days: int = AHEAD_DAYS) -> Today
         ),
         chores=list_chores(facts.routines, facts.machine_log, today),
         calendar=tuple(sorted(_calendar(job, dues), key=lambda one: (one.day, one.id))),
+    )
+
+
+def _to_buy(situation: Situation) -> Iterator[Purchase]:
+    """List for each member who sits out the pieces nobody has for that member.
+
+    A piece of the member's own that fits and is only away or wet is waited for, not bought.
+    """
+    seen: set[MemberId] = set()
+    riders = {rider.id: rider for rider in situation.riders}
+    for purchase in list_purchases(situation, who_rides(situation)):
+        for member in purchase.covers:
+            if member in seen:
+                continue
+            seen.add(member)
+            rider = riders[member]
+            pieces = tuple(one for one in purchase.pieces if not _has(situation, rider, one.slot))
+            yield Purchase(pieces=pieces, covers=(member,))
+
+
+def _has(situation: Situation, rider: Rider, slot: Slot) -> bool:
+    return any(
+        unit.holder == rider.id
+        and unit.slot is slot
+        and not failures(check_fit(situation, rider, unit))
+        for unit in situation.units
     )
 
 

@@ -10,11 +10,12 @@ from sootline.core.basis import (
     BadInputError,
     DeviceId,
     Fault,
+    ItemId,
     MemberId,
     MessageId,
 )
 from sootline.core.job.jobs import Job
-from sootline.core.ledger import Entry, EntryKind, Head
+from sootline.core.ledger import Entry, EntryKind, Head, ItemKind, kind_of, name_of
 from sootline.core.ledger.acts import Act
 from sootline.core.ledger.appending import OvertakenError
 from sootline.core.ledger.entries import Header
@@ -27,6 +28,7 @@ from sootline.tasks.correct_entry import correct
 from sootline.tasks.deeds import Deed, Planned
 from sootline.tasks.desk import Desk, Report, Told
 from sootline.tasks.plan_wash import PlanResult
+from sootline.tasks.read_year import FACT_FORMS
 from sootline.tasks.recorded_plan import plan_item, plan_read
 from sootline.tasks.recording import RefusedError
 from sootline.tasks.write_reports import write
@@ -216,9 +218,17 @@ def _act_of(entry: Entry) -> str:
 
 # Each look shows the newest entries, mostly those of the look before.
 @lru_cache(maxsize=1000)
+def _called(thing: ItemId) -> str:
+    """Return what a reader calls a thing: a fact of the year by its form, for it has no number."""
+    name = name_of(thing)
+    if kind_of(thing) is not ItemKind.YEAR_FACT:
+        return name
+    return max((form for form in FACT_FORMS if name.startswith(form)), key=len, default=name)
+
+
 def _report(entry: Entry) -> Report:
     header = entry.read_header()
-    values = (("kind", header.kind.value), ("item", header.item.partition(":")[2]))
+    values = (("kind", header.kind.value), ("item", _called(header.item)))
     at: dt.datetime = header.recorded_at
     return Report(
         at=at,
