@@ -72,7 +72,7 @@ def assemble_job(register: Register, *, now: dt.datetime, request: Request | Non
             components=(*components, *(one for one in gone if one.kind in recalled)),
             builds=read_builds(register, components),
             upkeep=year,
-            readings=read_readings(register, facts.readings, job.wash_room),
+            readings=read_readings(register, job.wash_room),
         )
     )
 
@@ -86,7 +86,7 @@ def read_department(register: Register) -> DepartmentFacts:
     life = register.thing(HERE)
     if life is None:
         raise BadInputError([Fault(place="department", message=MessageId("tasks.no_department"))])
-    names = ("department", "guides", "wash_room", "riding", "upkeep", "readings")
+    names = ("department", "guides", "wash_room", "riding", "upkeep")
     said = {name: life.facts[name] for name in names if name in life.facts}
     return decode(DepartmentFacts, json.dumps(said))
 

@@ -15,6 +15,7 @@ from sootline.tasks.record_call import record_call
 from sootline.tasks.recording import Book
 from sootline.tasks.register_gear import register_components
 from sootline.tasks.register_things import describe_department, register_things
+from sootline.tasks.take_readings import draft_reading, list_readings
 from sootline.tasks.write_year import draft_fact
 from sootline.tasks.year_facts import list_facts
 
@@ -49,7 +50,6 @@ def take_in_job(book: Book, act: Act, job: Job) -> TakenIn:
         guides=job.guides,
         wash_room=job.wash_room,
         riding=job.riding,
-        readings=job.readings,
         upkeep=UpkeepFacts(
             qualified=year.qualified,
             work_today=year.work_today,
@@ -66,6 +66,10 @@ def take_in_job(book: Book, act: Act, job: Job) -> TakenIn:
     drafts = [
         draft_fact(_step(act, f"fact-{place}"), fact)
         for place, fact in enumerate((*job.builds, *list_facts(year)))
+    ]
+    drafts += [
+        draft_reading(_step(act, f"reading-{place}"), reading)
+        for place, reading in enumerate(list_readings(job.readings))
     ]
     if drafts:
         done.append(book.ledger.append(drafts))

@@ -1,6 +1,5 @@
 """What does the wash room know once somebody read something off, on paper or in the record?"""
 
-import json
 from collections.abc import Mapping
 from dataclasses import replace
 from types import MappingProxyType
@@ -12,9 +11,9 @@ from sootline.core.job.checks import check_job
 from sootline.core.job.codec import decode, encode
 from sootline.core.job.jobs import Job
 from sootline.core.laundry.rooms import WashRoom
-from sootline.core.ledger import Draft, EntryKind, ItemKind, canonical, item
+from sootline.core.ledger import Draft, EntryKind, ItemKind, item
 from sootline.core.ledger.acts import Act
-from sootline.core.machines import BathReading, CostSheet, LabResult
+from sootline.core.machines import BathReading, CostSheet, Drum, LabResult, WeighedSpin
 from sootline.tasks.ports import Register
 from sootline.tasks.reading_deeds import Reading
 from sootline.tasks.recording import Book
@@ -24,11 +23,14 @@ READING_FORMS: Mapping[str, type[Any]] = MappingProxyType(
     {
         "air": RoomAir,
         "fan": Fan,
+        "drum": Drum,
         "bath": BathReading,
+        "spin": WeighedSpin,
         "laboratory": LabResult,
         "costs": CostSheet,
         "weighed-in": WeighedIn,
         "taken-down": TakenDown,
+        "logged": LoggedLoad,
     }
 )
 _WORD_OF = {form: word for word, form in READING_FORMS.items()}
@@ -44,24 +46,54 @@ def with_reading(readings: Readings, reading: Reading) -> Readings:
     match reading:
         case RoomAir():
             after = replace(readings, air=reading)
+        case CostSheet():
+            after = replace(readings, costs=reading)
         case Fan():
             others = (one for one in readings.fans if one.place != reading.place)
             after = replace(readings, fans=(*others, reading))
-        case BathReading():
-            named = (reading.washer, reading.programme)
-            rest = (one for one in readings.baths if (one.washer, one.programme) != named)
-            after = replace(readings, baths=(*rest, reading))
-        case LabResult():
-            after = replace(readings, laboratory=(*readings.laboratory, reading))
-        case CostSheet():
-            after = replace(readings, costs=reading)
         case WeighedIn():
             after = _hang(readings, reading)
         case TakenDown():
             after = _take_down(readings, reading)
+        case LoggedLoad():
+            after = replace(readings, logged=(*readings.logged, reading))
+        case _:
+            after = _with_machine(readings, reading)
+    return after
+
+
+def _with_machine(
+    readings: Readings, reading: Drum | BathReading | WeighedSpin | LabResult
+) -> Readings:
+    match reading:
+        case Drum():
+            drums = (one for one in readings.drums if one.washer != reading.washer)
+            return replace(readings, drums=(*drums, reading))
+        case BathReading():
+            named = (reading.washer, reading.programme)
+            baths = (one for one in readings.baths if (one.washer, one.programme) != named)
+            return replace(readings, baths=(*baths, reading))
+        case WeighedSpin():
+            return replace(readings, scales=(*readings.scales, reading))
+        case LabResult():
+            return replace(readings, laboratory=(*readings.laboratory, reading))
         case _:
             assert_never(reading)
-    return after
+
+
+def list_readings(readings: Readings) -> tuple[Reading, ...]:
+    """List every reading by itself, as each is written down."""
+    single = (one for one in (readings.air, readings.costs) if one is not None)
+    return (
+        *single,
+        *readings.drums,
+        *readings.baths,
+        *readings.scales,
+        *readings.fans,
+        *readings.laboratory,
+        *readings.logged,
+        *readings.hanging,
+    )
 
 
 def take_reading(job: Job, reading: Reading) -> Job:
@@ -91,26 +123,26 @@ def write_reading(book: Book, act: Act, job: Job, reading: Reading) -> None:
 def draft_reading(act: Act, reading: Reading) -> Draft:
     """Return the entry that holds a reading."""
     word = _WORD_OF[type(reading)]
-    document = json.loads(encode(type(reading), reading, indent=None))
     thing = item(ItemKind.READING, f"{word}-{act.idem}")
-    return act.entry(EntryKind.REGISTERED, thing, {"form": word, "reading": document})
+    # As text: figures with a fraction have no one way of being written in the record.
+    said = {"form": word, "reading": encode(type(reading), reading, indent=None)}
+    return act.entry(EntryKind.REGISTERED, thing, said)
 
 
-def read_readings(register: Register, before: Readings, room: WashRoom) -> Readings:
+def read_readings(register: Register, room: WashRoom) -> Readings:
     """Return the readings in the order they were written down.
 
     What a correction left without its other half (a batch taken down that was never hung) is
     none of them; nor is what was read at a washer or a place that is gone.
 
     Args:
-        before: what the department said of the time before the record.
         room: with the washers and places that are there.
     """
-    readings = before
+    readings = Readings()
     lives = sorted(register.things(ItemKind.READING), key=lambda one: one.last_seq)
     for life in lives:
         form = READING_FORMS[str(life.facts["form"])]
-        reading = cast("Reading", decode(form, canonical(life.facts["reading"])))
+        reading = cast("Reading", decode(form, str(life.facts["reading"])))
         try:
             readings = with_reading(readings, reading)
         except BadInputError:
@@ -119,7 +151,9 @@ def read_readings(register: Register, before: Readings, room: WashRoom) -> Readi
     places = {place.id for place in room.drying}
     return replace(
         readings,
+        drums=tuple(one for one in readings.drums if one.washer in washers),
         baths=tuple(one for one in readings.baths if one.washer in washers),
+        scales=tuple(one for one in readings.scales if one.washer in washers),
         fans=tuple(one for one in readings.fans if one.place in places),
     )
 

@@ -162,6 +162,21 @@ def test_a_count_stands_beside_markers(count: int | None, said: dict[str, Bearin
     assert {str(one.message): one.bearing for one in found} == said
 
 
+@pytest.mark.parametrize(
+    ("recorded", "messages"),
+    [
+        (12, {"machine.washes.policy_recorded", "machine.washes.recorded"}),
+        (35, {"machine.washes.policy_reached", "machine.washes.recorded"}),
+        (40, {"machine.washes.policy_reached", "machine.washes.reached"}),
+    ],
+)
+def test_recorded_washes_are_the_least_there_were(recorded: int, messages: set[str]) -> None:
+    """Nobody counted what came before: what is written down already may reach a marker."""
+    found = mark_washes(ComponentId("1"), None, BOOK, recorded=recorded)
+
+    assert {str(one.message) for one in found} == messages
+
+
 def published(low: float, high: float) -> Published:
     """Report a range."""
     return Published(

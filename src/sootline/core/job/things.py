@@ -8,7 +8,6 @@ from types import MappingProxyType
 from typing import Any
 
 from sootline.core.basis import BadInputError, BagId, DateSpan, Fault, MessageId, PlaceId
-from sootline.core.drying import Readings
 from sootline.core.gear.labels import Guide
 from sootline.core.job.codec import decode, encode
 from sootline.core.job.jobs import Department, Member
@@ -88,7 +87,6 @@ class DepartmentFacts:
     Args:
         wash_room: washers, sinks and drying places stand in it or are registered one by one.
         upkeep: who is entitled to what, routines, lead times, and what came before the record.
-        readings: what was read off in the wash room before the record.
     """
 
     department: Department
@@ -96,7 +94,6 @@ class DepartmentFacts:
     wash_room: WashRoom = WashRoom()
     riding: RidingFacts = RidingFacts()
     upkeep: UpkeepFacts = UpkeepFacts()
-    readings: Readings = Readings()
 
 
 FORMS: Mapping[ItemKind, type[Any]] = MappingProxyType(

@@ -6,7 +6,7 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_http_methods
 
-from sootline.core.drying import Cloth
+from sootline.core.drying import Cloth, RoomAir
 from sootline.core.job.jobs import Job
 from sootline.web.answers import answers_of
 from sootline.web.entries.readings import (
@@ -42,6 +42,7 @@ def drying(request: HttpRequest) -> HttpResponse:
     facts = {
         "shown": room and read_drying(room, job, clock, load_assumptions(), lang),
         "air": job.readings.air,
+        "known": _known(job.readings.air),
         "hanging": [(one, clock.at(one.began)) for one in job.readings.hanging],
         "places": [str(place.id) for place in job.wash_room.drying],
         "fans": job.readings.fans,
@@ -57,6 +58,18 @@ def drying(request: HttpRequest) -> HttpResponse:
     }
     refused = form is not None
     return render(request, "drying/drying.html", facts, status=422 if refused else 200)
+
+
+def _known(air: RoomAir | None) -> dict[str, object]:
+    """Return what of a room does not change from night to night, to begin a form with."""
+    if air is None:
+        return dict.fromkeys(("volume", "altitude", "changes", "dehumidifier"))
+    return {
+        "volume": air.volume,
+        "altitude": air.altitude,
+        "changes": air.changes,
+        "dehumidifier": air.dehumidifier_kg_h or None,
+    }
 
 
 def _form(what: str, request: HttpRequest, job: Job) -> ReadingForm | None:
