@@ -11,7 +11,7 @@ from typing import TypeVar
 from django.db.models import Q
 
 from sootline.core.basis import ItemId
-from sootline.core.ledger import Entry, EntryKind, ItemKind, kind_of
+from sootline.core.ledger import Entry, EntryKind, ItemKind, kind_of, name_of
 from sootline.core.ledger.facts import Fact, read_facts
 from sootline.core.ledger.folding import fold_facts, loads_of, touched
 from sootline.core.ledger.lives import PieceLife
@@ -101,11 +101,14 @@ def _put(
     things: Iterable[ThingLife],
 ) -> None:
     """Replace the rows of some things."""
-    rows = [component_row(piece) for piece in pieces if piece.item in items]
+    mine = [piece for piece in pieces if piece.item in items]
+    rows = [component_row(piece) for piece in mine if piece.stands]
     ComponentRow.objects.using(alias).bulk_create(
         rows, update_conflicts=True, unique_fields=["id"], update_fields=_COLUMNS,
         batch_size=_AT_ONCE // 10,
     )  # fmt: skip
+    undone = [name_of(piece.item) for piece in mine if not piece.stands]
+    ComponentRow.objects.using(alias).filter(id__in=undone).delete()
     others = [thing_row(thing) for thing in things if thing.item in items]
     Thing.objects.using(alias).bulk_create(
         others, update_conflicts=True, unique_fields=["item"],

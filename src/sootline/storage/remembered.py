@@ -139,7 +139,7 @@ def _brought_up(alias: str, kept: Remembered | None, head: Head) -> Remembered:
     pieces = [name_of(one) for one in items if kind_of(one) is ItemKind.COMPONENT]
     others = [one for one in items if kind_of(one) is not ItemKind.COMPONENT]
     return _with_rows(
-        _without(kept, others, head),
+        _without(kept, items, head),
         _some(components, "id", pieces),
         _some(things, "item", others),
     )
@@ -162,10 +162,12 @@ def _some(rows: QuerySet[_Row], field_name: str, names: Iterable[str]) -> Iterat
 
 def _without(kept: Remembered, items: Iterable[ItemId], head: Head) -> Remembered:
     """Forget some things: their rows say whether they are still there."""
-    lives = {kind: dict(some) for kind, some in kept.lives.items()}
+    known, lives = dict(kept.known), {kind: dict(some) for kind, some in kept.lives.items()}
     for one in items:
         lives.get(kind_of(one), {}).pop(one, None)
-    return replace(kept, head=head, lives=lives)
+        if kind_of(one) is ItemKind.COMPONENT:
+            known.pop(ComponentId(name_of(one)), None)
+    return replace(kept, head=head, known=known, gone=kept.gone & known.keys(), lives=lives)
 
 
 def _with_rows(

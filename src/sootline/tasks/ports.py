@@ -83,6 +83,10 @@ class Ledger(Protocol):
         """Take an anchor of the record as it stands; None of an empty one."""
         ...
 
+    def of_act(self, actor: MemberId, act: str) -> tuple[Entry, ...]:
+        """Return the entries that an actor recorded as one act, in their order."""
+        ...
+
     def known(self, actor: MemberId, idem: str) -> bool:
         """Whether an actor has used a key: then the request was answered before."""
         ...

@@ -36,6 +36,14 @@ def register_components(
     Raises:
         BadInputError: one is registered already, stands there twice, or is of no known kind.
     """
+    drafts = draft_components(book, act, components, station=station, grant=grant)
+    return book.ledger.append(drafts)
+
+
+def draft_components(
+    book: Book, act: Act, components: Sequence[Component], *, station: str = "", grant: str = ""
+) -> list[Draft]:
+    """Return the entries that register components; arguments and faults as there."""
     if not components:
         raise BadInputError([Fault(place="components", message=MessageId("tasks.nothing"))])
     ours = {name: said for name, said in (("station", station), ("grant", grant)) if said}
@@ -44,7 +52,7 @@ def register_components(
         faults = tuple(_faults(book, components))
         if faults:
             raise BadInputError(faults)
-    return book.ledger.append(drafts)
+    return drafts
 
 
 def change_facts(

@@ -29,6 +29,13 @@ def register_things(
     Raises:
         BadInputError: one is registered already, or there is none.
     """
+    return book.ledger.append(draft_things(book, act, things, station=station))
+
+
+def draft_things(
+    book: Book, act: Act, things: Sequence[object], *, station: str = ""
+) -> list[Draft]:
+    """Return the entries that register things; arguments and faults as there."""
     if not things:
         raise BadInputError([Fault(place="things", message=MessageId("tasks.nothing"))])
     extra = {"station": station} if station else {}
@@ -37,7 +44,7 @@ def register_things(
         faults = tuple(_registered(book, drafts))
         if faults:
             raise BadInputError(faults)
-    return book.ledger.append(drafts)
+    return drafts
 
 
 def change_thing(

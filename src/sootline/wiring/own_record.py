@@ -1,19 +1,36 @@
 """Where is the store's own record read? To be imported once the framework is started."""
 
 from collections.abc import Iterator
+from itertools import count
 from pathlib import Path
 
 from django.conf import settings
 
-from sootline.core.ledger import Anchor
+from sootline.core.basis import MemberId
+from sootline.core.job.jobs import Member
+from sootline.core.job.things import thing_of
+from sootline.core.ledger import Anchor, Entry, ItemKind, name_of
+from sootline.core.ledger.correcting import Amended, settle
 from sootline.core.ledger.exports import Exported, ExportHead
+from sootline.core.ledger.facts import read_facts
 from sootline.storage import anchoring
 from sootline.storage.comparing import Compared, compare
 from sootline.storage.ledger import LedgerStore
 from sootline.storage.preparing import prepare
+from sootline.storage.register import RegisterStore
+from sootline.tasks.import_roster import Register
 from sootline.wiring.store import now, open_store
 
-__all__ = ["Compared", "OwnRecord", "anchor_file", "anchor_now", "compare", "open_record"]
+__all__ = [
+    "Compared",
+    "OwnRecord",
+    "anchor_file",
+    "anchor_now",
+    "compare",
+    "free_key",
+    "open_record",
+    "registered",
+]
 
 
 class OwnRecord:
@@ -33,6 +50,37 @@ def open_record() -> LedgerStore:
     store = open_store()
     prepare(store)
     return store
+
+
+def registered() -> Register:
+    """Return the members and the gear that the record knows, as a part of a job."""
+    found = RegisterStore()
+    lives = found.things(ItemKind.MEMBER)
+    members = (thing_of(ItemKind.MEMBER, name_of(life.item), life.facts) for life in lives)
+    return Register(
+        members=tuple(one for one in members if isinstance(one, Member)),
+        components=tuple(known.component for known in found.components()),
+    )
+
+
+def free_key(actor: MemberId, key: str) -> str:
+    """Return a key for an act that may have been recorded before, and been taken back.
+
+    The first such key whose act still stands, else the first that nobody used.
+    """
+    store = open_store()
+    for turn in count(1):
+        chosen = key if turn == 1 else f"{key}-{turn}"
+        found = store.of_act(actor, chosen)
+        if not found or not _undone(found[0], store):
+            return chosen
+    raise AssertionError(key)
+
+
+def _undone(entry: Entry, store: LedgerStore) -> bool:
+    about = read_facts(store.entries(item=entry.read_header().item))
+    (settled,) = [one for one in settle(about) if one.written.seq == entry.seq]
+    return settled.amended is Amended.WITHDRAWN
 
 
 def anchor_file() -> Path:

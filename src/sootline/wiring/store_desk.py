@@ -24,13 +24,13 @@ from sootline.core.ledger.times import ClockSource, Occurred
 from sootline.storage.register import RegisterStore
 from sootline.storage.remembered import RememberedRegister, remember
 from sootline.tasks.assemble_job import assemble_job
-from sootline.tasks.correct_entry import correct
 from sootline.tasks.deeds import Deed, Planned
 from sootline.tasks.desk import Desk, Report, Told
 from sootline.tasks.plan_wash import PlanResult
 from sootline.tasks.read_year import FACT_FORMS
 from sootline.tasks.recorded_plan import plan_item, plan_read
 from sootline.tasks.recording import RefusedError
+from sootline.tasks.undo_act import withdraw_all
 from sootline.tasks.write_reports import write
 from sootline.wiring.people import people_policy
 from sootline.wiring.rules import RULES
@@ -141,10 +141,8 @@ class StoreDesks:
         left = [one for one in done if one.seq not in withdrawn]
         if not left:
             return None
-        last = _act_of(left[-1])
-        for entry in reversed([one for one in left if _act_of(one) == last]):
-            act = self._act(uuid4().hex)
-            correct(self._book, act, entry.seq, reason="undo", withdrawn=True)
+        last = [one for one in left if _act_of(one) == _act_of(left[-1])]
+        withdraw_all(self._book, self._act(uuid4().hex), last, reason="undo")
         return _report(left[-1])
 
     @cached_property

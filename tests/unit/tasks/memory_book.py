@@ -57,6 +57,14 @@ class MemoryLedger:
         """Whether an actor has used a key."""
         return self._key(actor, idem) is not None
 
+    def of_act(self, actor: MemberId, act: str) -> tuple[Entry, ...]:
+        """Return the entries of one act."""
+        return tuple(
+            one
+            for one in self.kept
+            if one.read_header().actor == actor and one.read_header().idem.startswith(f"{act}/")
+        )
+
     def anchor(self, at: dt.datetime) -> Anchor | None:
         """Take no anchor: no task here asks for one."""
         raise NotImplementedError
@@ -130,7 +138,8 @@ class MemoryRegister:
         return self._seen[1]
 
     def _folded(self) -> Iterator[Known]:
-        for piece in sorted(fold(self.ledger.kept).pieces, key=lambda piece: piece.item):
+        pieces = (piece for piece in fold(self.ledger.kept).pieces if piece.stands)
+        for piece in sorted(pieces, key=lambda piece: piece.item):
             yield Known(
                 component=component_of(piece),
                 station=station_of(piece),

@@ -7,6 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from sootline.cli.commands.import_lines import intake_lines
+from sootline.cli.commands.import_record import register_of_record, take_into_record, taken_lines
 from sootline.cli.output import deliver, write_whole
 from sootline.cli.parser import CommandParser
 from sootline.cli.registry import DONE
@@ -63,6 +64,8 @@ def add_arguments(parser: CommandParser) -> None:
     say("--undated", metavar="keep|pull|SPAN", help="roster.help.undated")
     say("--by", default="", metavar="WHO", help="roster.help.by")
     say("--why", default="", metavar="TEXT", help="roster.help.why")
+    say("--into-record", action="store_true", help="roster.help.into_record")
+    say("--station", default="", metavar="STATION", help="roster.help.station")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -77,6 +80,8 @@ def run(options: argparse.Namespace) -> int:
         ),
     )
     today = _today(options.today)
+    if options.into_record and not options.by:
+        raise _refused("--by", "roster.record.by")
     imported = import_roster(
         RULES,
         table,
@@ -84,7 +89,7 @@ def run(options: argparse.Namespace) -> int:
         today=today,
         edition=EditionId(options.edition) if options.edition else None,
         policy=read_policy(options.policy) if options.policy else (),
-        known=read_register(options.known) if options.known else Register(),
+        known=_known(options),
         decision=_decision(options, today),
     )
     written = None if options.preview else options.out
@@ -92,9 +97,18 @@ def run(options: argparse.Namespace) -> int:
         write_whole(written, register_text(imported.register))
         if options.mapping:
             write_whole(options.mapping, mapping_text(imported.mapping))
-    lines = intake_lines(imported, written, today=today, lang=options.lang)
+    lines = list(intake_lines(imported, written, today=today, lang=options.lang))
+    if options.into_record and not options.preview:
+        lines += taken_lines(take_into_record(options, imported.register), options.lang)
     deliver(imported.intake, lines, argparse.Namespace(**vars(options) | {"out": None}))
     return DONE
+
+
+def _known(options: argparse.Namespace) -> Register:
+    """Return what the list is held against: a file's register, or the record's."""
+    if options.known:
+        return read_register(options.known)
+    return register_of_record() if options.into_record else Register()
 
 
 def _remembered(path: Path | None) -> Mapping:

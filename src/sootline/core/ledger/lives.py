@@ -97,6 +97,11 @@ class PieceLife:
     last_seq: int = 0
 
     @property
+    def stands(self) -> bool:
+        """Whether anything said of it still counts; not when every entry was withdrawn."""
+        return any(line.effect is not Effect.WITHDRAWN for line in self.history)
+
+    @property
     def wash_count(self) -> int | None:
         """All its washes; None when nobody knows how many there were before."""
         return None if self.washes_before is None else self.washes_before + self.washes
