@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from sootline.web.views import changes, check, fitting, guests, holds
+from sootline.web.views import changes, check, fitting, guests, history, holds
 
 # Before the others: an address of a person or a call may hold anything.
 urlpatterns = [
@@ -13,6 +13,8 @@ urlpatterns = [
     path("holds/<path:cause>/", holds.hold, name="hold"),
     path("check/then/<path:piece>/", check.then, name="check-then"),
     path("wash/changed/", changes.changed, name="wash-changed"),
+    path("history/verify/", history.verify, name="history-verify"),
+    path("history/export.jsonl", history.export, name="history-export"),
     path("people/new/", fitting.new, name="person-new"),
     path("people/<path:member>/first-day/", fitting.first, name="person-first-day"),
     path("people/<path:member>/tried/", fitting.tried, name="person-tried"),

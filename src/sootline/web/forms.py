@@ -38,10 +38,16 @@ def _choices(values: object) -> list[tuple[str, str]]:
     return [(str(value), str(value)) for value in values]  # type: ignore[attr-defined]
 
 
+# What a call is told by with one tap; a training fire is a call too.
+TRAINING = "training"
+KINDS = ("building", "vehicle", "outside", "alarm", "rescue", TRAINING)
+
+
 class CallForm(forms.Form):
     """What kind of call, when, and who rode."""
 
-    title = forms.CharField(max_length=_LONG)
+    title = forms.CharField(max_length=_LONG, required=False)
+    what = forms.ChoiceField(choices=_choices(KINDS), required=False)
     began = forms.TimeField()
     back = forms.TimeField(required=False)
     training = forms.BooleanField(required=False)
@@ -54,6 +60,13 @@ class CallForm(forms.Form):
         rode = self.fields["rode"]
         assert isinstance(rode, forms.MultipleChoiceField)
         rode.choices = _choices(members)
+
+    def clean(self) -> dict[str, object]:
+        """Ask what it was, by a tap or in words."""
+        given = super().clean() or {}
+        if not given.get("what") and not str(given.get("title", "")).strip():
+            self.add_error("title", forms.ValidationError("required", code="required"))
+        return given
 
 
 class PersonForm(forms.Form):

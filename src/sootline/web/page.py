@@ -92,7 +92,7 @@ BEYOND = (
     Stop(route="handover", here=("handover",)),
     Stop(route="paper", here=("paper",)),
     Stop(route="rules", here=("rules", "rules-compare")),
-    Stop(route="history", here=("history",)),
+    Stop(route="history", here=("history", "history-verify")),
 )
 
 

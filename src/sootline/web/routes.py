@@ -147,6 +147,8 @@ ROUTES: Mapping[str, Access] = MappingProxyType(
         "rules": _works(_R.SEE_GEAR, _R.MANAGE_GEAR),
         "rules-compare": _looks(_R.SEE_GEAR),
         "history": _looks(_R.SEE_HISTORY),
+        "history-verify": _looks(_R.SEE_HISTORY),
+        "history-export": _looks(_R.EXPORT),
         "more": _hangs(_R.SEE_READINESS),
         "pocket": _hangs(_R.SEE_GEAR),
         "later-now": _hangs(_R.SEE_READINESS),

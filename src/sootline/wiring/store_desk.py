@@ -143,7 +143,7 @@ class StoreDesks:
             return None
         last = [one for one in left if _act_of(one) == _act_of(left[-1])]
         withdraw_all(self._book, self._act(uuid4().hex), last, reason="undo")
-        return _report(left[-1])
+        return report_of(left[-1])
 
     @cached_property
     def _rows(self) -> RememberedRegister:
@@ -157,7 +157,7 @@ class StoreDesks:
             stood = _stood.get(self.key)
         if stood is None or stood.head != rows.head:
             job = assemble_job(rows, now=moment)
-            reports = tuple(_report(entry) for entry in self._entries())
+            reports = tuple(report_of(entry) for entry in self._entries())
             stood = _Stood(head=rows.head, job=job, plan=self._plan(job), reports=reports)
             with _lock:
                 _stood[self.key] = stood
@@ -224,7 +224,8 @@ def _called(thing: ItemId) -> str:
     return max((form for form in FACT_FORMS if name.startswith(form)), key=len, default=name)
 
 
-def _report(entry: Entry) -> Report:
+def report_of(entry: Entry) -> Report:
+    """Return an entry as the history shows it."""
     header = entry.read_header()
     values = (("kind", header.kind.value), ("item", _called(header.item)))
     at: dt.datetime = header.recorded_at

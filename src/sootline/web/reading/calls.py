@@ -81,6 +81,7 @@ def read_person(call: Call, before: Presence, form: PersonForm) -> dict[str, obj
         "form": form,
         "number": place + 1,
         "of": len(members),
+        "others": [one.member for one in call.people if one.zones and one.member != before.member],
         "following": members[place + 1] if place + 1 < len(members) else None,
         "places": [(one, one in chosen) for one in PLACES],
         "smoke": [(one.value, one is before.smoke) for one in Answer],

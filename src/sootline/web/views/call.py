@@ -1,6 +1,7 @@
 """After a call: who rode, where was each, what was there? Every step is kept by itself."""
 
 import datetime as dt
+from dataclasses import replace
 
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
@@ -11,13 +12,14 @@ from sootline.core.exposure.calls import Answer, Building, Call, Presence
 from sootline.core.job.jobs import Job
 from sootline.tasks.deeds import CallCame, HazardsSaid, PersonSaid
 from sootline.web.answers import answers_of
-from sootline.web.forms import CallForm, HazardsForm, PersonForm
+from sootline.web.forms import KINDS, TRAINING, CallForm, HazardsForm, PersonForm
 from sootline.web.looking import note_looks
 from sootline.web.reading.calls import read_call, read_calls, read_hazards, read_person
 from sootline.web.reading.clock import clock_of
 from sootline.web.reports import actor_of, report
 from sootline.web.tongue import language_of
 from sootline.wiring.rules import RULES
+from sootline.words import say
 
 _GET_POST = require_http_methods(["GET", "HEAD", "POST"])
 
@@ -29,7 +31,7 @@ def calls(request: HttpRequest) -> HttpResponse:
     job, clock = answers.job, clock_of(answers.job, language_of(request))
     form = CallForm([member.id for member in job.members], request.POST or None)
     if request.method == "POST" and form.is_valid():
-        call = new_call(job, form.cleaned_data)
+        call = new_call(job, _titled(form.cleaned_data, language_of(request)))
         if report(request, "web.call.kept", CallCame(call=call), about=(call.id,),
                   values={"title": call.title}):  # fmt: skip
             return redirect("call-person", call=call.id, member=call.people[0].member)
@@ -39,6 +41,7 @@ def calls(request: HttpRequest) -> HttpResponse:
         "form": form,
         "now": f"{clock.now:%H:%M}",
         "answers": list(Answer),
+        "kinds": KINDS,
     }
     return render(request, "call/calls.html", facts, status=422 if form.errors else 200)
 
@@ -61,9 +64,10 @@ def person(request: HttpRequest, call: str, member: str) -> HttpResponse:
     if before is None:
         raise Http404
     note_looks(request, [member], "call-person")
-    form = PersonForm(request.POST or None)
-    if request.method == "POST" and form.is_valid():
-        deed = PersonSaid(call=found.id, presence=form.presence(before))
+    like = _like(found, before, request.POST.get("like", ""))
+    form = PersonForm(None if like else request.POST or None)
+    if request.method == "POST" and (like or form.is_valid()):
+        deed = PersonSaid(call=found.id, presence=like or form.presence(before))
         values = {"member": member}
         if report(request, "web.call.person_kept", deed, about=(call, member), values=values):
             return _next(found, member)
@@ -85,6 +89,23 @@ def hazards(request: HttpRequest, call: str) -> HttpResponse:
             return redirect("needs")
     shown = read_hazards(found, listed, form)
     return render(request, "call/hazards.html", shown, status=422 if form.errors else 200)
+
+
+def _titled(given: dict[str, object], lang: str) -> dict[str, object]:
+    """Call a call by its kind where nobody typed anything."""
+    if str(given["title"]).strip():
+        return given
+    return {**given, "title": say(f"web.call.what.{given['what']}", lang=lang)}
+
+
+def _like(call: Call, before: Presence, name: str) -> Presence | None:
+    """Return what was said of somebody else, for who was with them; bags stay each one's own."""
+    other = next((one for one in call.people if one.member == name and one.zones), None)
+    if other is None:
+        return None
+    return replace(
+        other, member=before.member, worn=before.worn, role=before.role, bags=before.bags
+    )
 
 
 def _next(call: Call, member: str) -> HttpResponse:
@@ -120,7 +141,7 @@ def new_call(job: Job, given: dict[str, object]) -> Call:
         at=at,
         back_at=max(at, _before(job.now, back)) if isinstance(back, dt.time) else None,
         title=str(given["title"]).strip(),
-        training=bool(given["training"]),
+        training=bool(given["training"]) or given["what"] == TRAINING,
         building=Building(
             built=DateSpan.parse(str(built)) if built else DateSpan(),
             opened=Answer(str(given["opened"] or Answer.UNKNOWN)),
