@@ -57,6 +57,7 @@ class Databases:
     """Makes databases from one that was migrated once."""
 
     folder: Path = field(default_factory=lambda: Path(tempfile.mkdtemp(dir=FOLDER)))
+    last: Database | None = None
     _stack: ExitStack = field(default_factory=ExitStack)
     _counter: Iterator[int] = field(default_factory=itertools.count)
     _server: Server | None = None
@@ -80,6 +81,7 @@ class Databases:
             self._running().run(f"CREATE DATABASE {name} TEMPLATE {template}")
             made = Database(vendor=vendor, folder=folder, url=self._running().url(name))
         lead_to(made)
+        self.last = made
         return made
 
     def server(self) -> Server:

@@ -24,18 +24,25 @@ def chromium() -> str | None:
 
 
 @contextmanager
-def served(folder: Path) -> Iterator[str]:
-    """Serve the demonstration from a process of its own until the block ends; yield its address."""
+def served(folder: Path, *, demo: bool = True) -> Iterator[str]:
+    """Serve from a process of its own until the block ends; yield its address.
+
+    Args:
+        folder: the data directory.
+        demo: the demonstration; otherwise the record in the folder.
+    """
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
-    command = [sys.executable, "-m", "sootline", "serve", "--demo", "--port", str(port)]
+    command = [sys.executable, "-m", "sootline", "serve", "--port", str(port)]
+    command += ["--demo"] if demo else []
     environment = {**os.environ, "SOOTLINE_DATA": str(folder)}
     environment.pop("DATABASE_URL", None)
+    environment.pop("DJANGO_SETTINGS_MODULE", None)
     process = subprocess.Popen(command, env=environment, stdout=subprocess.DEVNULL)
     address = f"http://127.0.0.1:{port}"
     try:
-        _wait_for(f"{address}/healthz")
+        wait_for(f"{address}/healthz")
         yield address
     finally:
         process.terminate()
@@ -51,7 +58,7 @@ def browsing(program: str) -> Iterator[Browser]:
         browser.close()
 
 
-def _wait_for(address: str) -> None:
+def wait_for(address: str) -> None:
     end = time.monotonic() + _WAIT_S
     while True:
         try:

@@ -1,7 +1,7 @@
 """A record of the tests' own: an invented department, its people and gear, and an account."""
 
 import datetime as dt
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from dataclasses import replace
 
 from django.test import Client
@@ -25,6 +25,9 @@ def account(
     described: bool = True,
     owners: Collection[str] | None = None,
     roles: tuple[str, ...] = EVERYTHING,
+    member: str = "118",
+    password: str | None = None,
+    rename: Callable[[Component], Component] = lambda one: one,
 ) -> Client:
     """Make a record and sign in to it.
 
@@ -32,6 +35,9 @@ def account(
         described: whether the department was.
         owners: whose gear is registered; None is everybody's, empty is nobody and nothing.
         roles: the offices of the account.
+        member: whose account it is.
+        password: of the account; None signs in without one.
+        rename: gives a piece another number.
     """
     # Only once the framework is set up.
     from sootline.storage.models import User  # noqa: PLC0415
@@ -47,10 +53,10 @@ def account(
         bare = DepartmentFacts(department=job.department)
         describe_department(book, act("department"), whole if peopled else bare)
     if peopled:
-        gear = [_fresh(one) for one in job.components if owners is None or one.owner in owners]
+        gear = [_fresh(rename(one)) for one in job.components if owners is None or one.owner in owners]
         register_things(book, act("members"), job.members)
         register_components(book, act("gear"), gear)
-    user = User.objects.make("118", None, roles, member="118")
+    user = User.objects.make(member, password, roles, member=member)
     client = Client(SERVER_NAME="localhost")
     client.force_login(user, backend="django.contrib.auth.backends.ModelBackend")
     return client

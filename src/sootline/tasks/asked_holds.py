@@ -5,6 +5,7 @@ gear is what trade articles report of an early edition of the care standard.
 """
 
 import datetime as dt
+from dataclasses import replace
 
 from sootline.core.basis import Bearing, Confidence, EditionId, Ground, MessageId, RuleId, finding
 from sootline.core.gear import Hold
@@ -21,6 +22,13 @@ def washed_elsewhere(*, by: str, said: str, at: dt.datetime) -> Hold:
 def found_at_check(*, by: str, said: str, at: dt.datetime) -> Hold:
     """Return the hold that asks what becomes of a piece after what was found at its check."""
     return _hold("check", by=by, said=said, at=at)
+
+
+def said_by_hand(*, by: str, said: str, at: dt.datetime, decider: Decider) -> Hold:
+    """Return the hold that somebody puts on a piece, in that person's words."""
+    hold = _hold("by-hand", by=by, said=said, at=at)
+    deputy = Decider.CHIEF if decider is Decider.SAFETY_OFFICER else Decider.SAFETY_OFFICER
+    return replace(hold, decider=decider, deputy=deputy)
 
 
 def _hold(topic: str, *, by: str, said: str, at: dt.datetime) -> Hold:

@@ -9,6 +9,7 @@ from sootline.core.exposure.calls import Call, Hazard, Presence
 from sootline.core.rebuild import AfterWashCheck, Built
 from sootline.tasks.answer_question import Answered
 from sootline.tasks.floor_deeds import FloorDeed
+from sootline.tasks.hold_said import HoldSaid
 from sootline.tasks.people_deeds import PeopleDeed
 from sootline.tasks.plan_wash import PlanResult
 from sootline.tasks.reading_deeds import ReadingTaken
@@ -103,5 +104,5 @@ class Planned:
 
 Deed: TypeAlias = (
     "CallCame | PersonSaid | HazardsSaid | Washed | LookedOver | Checked | PutTogether | Planned"
-    " | YearFact | ReadingTaken | Answered | FloorDeed | PeopleDeed"
+    " | YearFact | ReadingTaken | Answered | HoldSaid | FloorDeed | PeopleDeed"
 )

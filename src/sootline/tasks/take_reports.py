@@ -34,6 +34,7 @@ from sootline.tasks.deeds import (
 )
 from sootline.tasks.floor_deeds import FLOOR, FloorDeed
 from sootline.tasks.happening import befall, fault, happen, pieces_of
+from sootline.tasks.hold_said import HoldSaid, take_hold
 from sootline.tasks.list_due import civil_day
 from sootline.tasks.people_deeds import PeopleDeed
 from sootline.tasks.ports import Rules
@@ -86,6 +87,8 @@ def take(rules: Rules, job: Job, deed: Reported, *, by: str) -> Job:
             after = _build(rules, job, built, by=deed.by)
         case Planned() | Answered():
             after = job
+        case HoldSaid():
+            after = take_hold(job, deed)
         case _:
             after = _beyond(rules, job, deed)
     return after

@@ -31,6 +31,7 @@ from sootline.tasks.deeds import (
     WashStep,
 )
 from sootline.tasks.floor_deeds import FLOOR, FloorDeed
+from sootline.tasks.hold_said import HoldSaid, write_hold
 from sootline.tasks.holds import hold_by_hand
 from sootline.tasks.people_deeds import PeopleDeed
 from sootline.tasks.ports import Known, Rules
@@ -67,6 +68,8 @@ def write(rules: Rules, book: Book, act: Act, job: Job, deed: Deed) -> None:
             record_call(book, act, call)
         case Answered():
             answer_question(book, act, deed)
+        case HoldSaid():
+            write_hold(book, act, deed)
         case PersonSaid(call=name, presence=presence):
             _say_where(book, act, name, presence)
         case HazardsSaid(call=name, hazards=hazards):
@@ -235,7 +238,8 @@ def _check(rules: Rules, book: Book, act: Act, job: Job, check: AfterWashCheck) 
         hang(book, hung, pieces, by=check.by, place="-")
     if stage in (CareStage.WASHED, CareStage.DRYING):
         take_down(book, replace(act, idem=f"{act.idem}/down"), pieces, by=check.by)
-    result = rebuild_gear(rules, replace(job, checks=(check,), builds=()))
+    felt = _as_felt(job, check.component) if book.told else job
+    result = rebuild_gear(rules, replace(felt, checks=(check,), builds=()))
     (verdict,) = result.pieces
     record_check(book, act, check, verdict)
     if verdict.next is Next.WASH_AGAIN:
@@ -252,6 +256,19 @@ def _check(rules: Rules, book: Book, act: Act, job: Job, check: AfterWashCheck) 
     whole = known.component.state.assembly is Assembly.ASSEMBLED
     if verdict.next is Next.BACK and whole and not (book.told and _disagrees(book, pieces)):
         _hook(book, act, pieces, known.component.owner, by=check.by)
+
+
+def _as_felt(job: Job, piece: ComponentId) -> Job:
+    """Let a check that was told speak for itself, whatever the record says of its piece by now."""
+    return replace(
+        job,
+        components=tuple(
+            replace(one, state=replace(one.state, stage=CareStage.TO_CHECK, holds=()))
+            if one.id == piece
+            else one
+            for one in job.components
+        ),
+    )
 
 
 def _disagrees(book: Book, pieces: Sequence[ComponentId]) -> bool:

@@ -157,6 +157,7 @@ ROUTES: Mapping[str, Access] = MappingProxyType(
         "later-hazards": _works(_R.SEE_EXPOSURE, _R.RECORD_CALLS),
         "later-load": _hangs(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
         "later-check": _hangs(_R.SEE_GEAR, _R.CHECK),
+        "later-hold": _works(_R.SEE_GEAR, _R.CHECK),
         "later-handover": _works(_R.SEE_GEAR, _R.REPORT),
         "question": _works(_R.SEE_GEAR, _R.REPORT),
         "undo": _hangs(_R.SEE_READINESS, _R.REPORT),

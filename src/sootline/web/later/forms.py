@@ -4,10 +4,12 @@ from django import forms
 
 from sootline.core.basis import BagId, MemberId
 from sootline.core.exposure.calls import Presence
+from sootline.core.rulebook import Decider
 from sootline.tasks.deeds import WashStep
 from sootline.web.forms import PLACES, PersonForm
 
 _LONG, _SHORT = 200, 40
+DECIDERS = (Decider.SAFETY_OFFICER, Decider.GEAR_OFFICER, Decider.CHIEF)
 STEPS = {
     "start": WashStep.STARTED,
     "end": WashStep.ENDED,
@@ -31,6 +33,21 @@ class LoadForm(forms.Form):
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
         field = self.fields["pieces"]
         assert isinstance(field, forms.MultipleChoiceField)
+        field.choices = [(one, one) for one in pieces]
+
+
+class HoldForm(forms.Form):
+    """Which piece waits, for whose decision, and why."""
+
+    piece = forms.ChoiceField()
+    said = forms.CharField(max_length=_LONG)
+    decider = forms.ChoiceField(choices=[(one.value, one.value) for one in DECIDERS])
+    by = forms.CharField(max_length=_SHORT)
+
+    def __init__(self, pieces: list[str], *args: object, **kwargs: object) -> None:
+        super().__init__(*args, **kwargs)  # type: ignore[arg-type]
+        field = self.fields["piece"]
+        assert isinstance(field, forms.ChoiceField)
         field.choices = [(one, one) for one in pieces]
 
 

@@ -13,6 +13,7 @@ from sootline.core.rulebook.contaminants import Knowledge
 from sootline.tasks.load_cards import LoadCard
 from sootline.web.answers import answers_of
 from sootline.web.forms import PLACES
+from sootline.web.later.forms import DECIDERS
 from sootline.web.reading.calls import USUAL
 from sootline.web.reading.clock import clock_of
 from sootline.web.reports import actor_of
@@ -40,13 +41,16 @@ def pocket(request: HttpRequest) -> HttpResponse:
         "flaws": [flaw.value for flaw in Flaw],
         "by": actor_of(request),
         "asked": [(one.finding, name_of(one.item)) for one in answers.desk.questions],
+        "deciders": [one.value for one in DECIDERS],
         "left": answers.handover.exceptions,
         "exceptions": sum(len(some) for _, some in answers.handover.exceptions),
     }
     return render(request, "later/pocket.html", facts)
 
 
-_KNOWN = (Knowledge.KNOWN.value, Knowledge.SUSPECTED.value, Knowledge.UNKNOWN.value)
+_KNOWN = tuple(
+    (word.value, False) for word in (Knowledge.KNOWN, Knowledge.SUSPECTED, Knowledge.UNKNOWN)
+)
 
 
 def _crews(job: Job) -> list[tuple[str, list[str]]]:

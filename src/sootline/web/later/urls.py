@@ -15,5 +15,6 @@ urlpatterns = [
     path("later/hazards/", views.hazards, name="later-hazards"),
     path("later/load/", views.load, name="later-load"),
     path("later/check/", views.check, name="later-check"),
+    path("later/hold/", views.hold, name="later-hold"),
     path("later/handover/", views.handover, name="later-handover"),
 ]

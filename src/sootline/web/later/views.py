@@ -12,13 +12,15 @@ from sootline.core.basis import CallId, ComponentId, MemberId, PlaceId
 from sootline.core.exposure.calls import Call, Presence
 from sootline.core.gear import find_kind
 from sootline.core.job.jobs import Job
+from sootline.core.rulebook import Decider
 from sootline.tasks.deeds import CallCame, Checked, HazardsSaid, PersonSaid, Washed
 from sootline.tasks.floor_deeds import HandedOver
 from sootline.tasks.hand_over import Left
+from sootline.tasks.hold_said import HoldSaid
 from sootline.web.answers import answers_of
 from sootline.web.entries.floor import HandoverForm
 from sootline.web.forms import CallForm, CheckForm, HazardsForm, PersonForm
-from sootline.web.later.forms import STEPS, LoadForm, WhereForm
+from sootline.web.later.forms import STEPS, HoldForm, LoadForm, WhereForm
 from sootline.web.later.taking import Taking
 from sootline.web.later.told import local, told_of, true_moment
 from sootline.web.reading.checks import check_of
@@ -117,6 +119,27 @@ def check(request: HttpRequest) -> HttpResponse:
     made = check_of(component.id, points, form, taking.job)
     values = {"kind": str(component.kind), "piece": name, "by": made.by}
     taking.keep("web.check.kept", Checked(check=made), about=(name,), values=values)
+    return taking.answer()
+
+
+@require_POST
+def hold(request: HttpRequest) -> HttpResponse:
+    """Take in that a piece waits for a decision, because somebody says so."""
+    taking = Taking(request, _then(request))
+    form = HoldForm([one.id for one in taking.job.components], request.POST)
+    if not form.is_valid():
+        taking.misses(form)
+        return taking.answer()
+    given = form.cleaned_data
+    deed = HoldSaid(
+        pieces=(ComponentId(given["piece"]),),
+        said=given["said"].strip(),
+        by=given["by"].strip(),
+        decider=Decider(given["decider"]),
+        at=taking.job.now,
+    )
+    values = {"piece": given["piece"], "decider": given["decider"], "by": deed.by}
+    taking.keep("later.held", deed, about=deed.pieces, values=values)
     return taking.answer()
 
 

@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from sootline.core.basis import ComponentId, Ground
 from sootline.core.care import Decision, Fate
 from sootline.core.gear import Component
+from sootline.core.ledger import name_of
+from sootline.core.ledger.lives import Question
 from sootline.core.intervals import Due
 from sootline.tasks.desk import Desk, Report
 from sootline.tasks.list_due import DueItem, civil_day, in_order_of_pressing
@@ -31,6 +33,7 @@ class PieceShown:
     Args:
         same_set: the other pieces of its set.
         typed: words of a label without a number.
+        questions: what was written down of it and does not fit together.
     """
 
     component: Component
@@ -45,6 +48,7 @@ class PieceShown:
     reasons: tuple[Resting, ...]
     unknowns: tuple[Resting, ...]
     cautions: tuple[Resting, ...]
+    questions: tuple[Question, ...]
 
 
 def read_piece(
@@ -77,5 +81,6 @@ def read_piece(
         reasons=resting(decision.reasons),
         unknowns=resting(decision.unknowns),
         cautions=resting(decision.cautions),
+        questions=tuple(one for one in desk.questions if name_of(one.item) == piece),
         reports=tuple(one for one in reversed(desk.reports) if piece in one.about),
     )
