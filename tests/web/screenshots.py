@@ -7,12 +7,14 @@ washed by hand, and the driver has looked over what he wore.
 import io
 import sys
 import tempfile
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 from PIL import Image
 from playwright.sync_api import Browser, Page
 from tests.web.browser import SIZES, browsing, chromium, served
+from tests.web.recorded import make_record, set_up_factor, sign_in
 
 SCREENS = {
     "grid": "/",
@@ -37,6 +39,19 @@ SCREENS = {
     "rules": "/rules/",
     "paper": "/paper/",
     "history": "/history/",
+    "between-calls": "/between/",
+    "inspections": "/inspect/",
+    "inspection-day": "/inspect/day/advanced/2026-03-11/",
+    "inspect-a-piece": "/inspect/advanced/0534/",
+    "repair": "/repairs/0485/",
+    "contractor": "/contractor/",
+    "shipment": "/contractor/26-01/",
+    "invoice": "/contractor/25-07/invoice/",
+    "recall": "/recalls/26-02/",
+    "what-to-take-today": "/due/today/",
+    "overdue-by-cause": "/due/month/",
+    "shelf-and-machines": "/stores/",
+    "measuring-and-ordering": "/fit/",
 }
 # Longer pages are cut: a picture is to be looked at.
 _LONGEST = 2000
@@ -62,6 +77,10 @@ def main(folder: Path) -> None:
             for size in SIZES:
                 for light in ("light", "dark"):
                     _take_all(browser, address, folder, size, light)
+    with browsing(program) as browser:
+        for size in SIZES:
+            for light in ("light", "dark"):
+                take_people(browser, folder, size, light)
 
 
 def _move_on(browser: Browser, address: str) -> None:
@@ -85,6 +104,53 @@ def _take_all(browser: Browser, address: str, folder: Path, size: str, light: An
         page.goto(f"{address}/wash/")
         _save(page.locator(".timeline").screenshot(), folder / f"timeline-{light}.png")
     context.close()
+
+
+def take_people(browser: Browser, folder: Path, size: str, light: Any) -> None:  # noqa: ANN401
+    """Take the pictures of how people are known, on a record of their own."""
+    wide, high = SIZES[size]
+
+    def keep(name: str) -> None:
+        _keep(page, folder / f"{name}-{size}-{light}.png", wide)
+        page.set_viewport_size({"width": wide, "height": high})
+
+    with tempfile.TemporaryDirectory(prefix="sootline-pictures-") as place:
+        Path(place).chmod(0o700)
+        make_record(Path(place))
+        with served(Path(place), demo=False) as address:
+            context = browser.new_context(
+                viewport={"width": wide, "height": high}, color_scheme=light
+            )
+            page = context.new_page()
+            for name in _known(page, address):
+                keep(name)
+            context.close()
+
+
+def _known(page: Page, address: str) -> Iterator[str]:
+    """Go through the screens on which people are known; stop at each that is to be taken."""
+    sign_in(page, address)
+    page.goto(f"{address}/devices/")
+    page.get_by_role("button", name="Set up a second factor").click()
+    yield "second-factor"
+    set_up_factor(page)
+    yield "recovery-codes"
+    for name, path in (("account", "account/"), ("accounts", "accounts/"), ("devices", "devices/"),
+                       ("looks", "account/looks/")):  # fmt: skip
+        page.goto(f"{address}/{path}")
+        yield name
+    page.goto(f"{address}/devices/")
+    page.get_by_label("Name of the device").fill("Tablet")
+    page.get_by_label("Where it stands").fill("Wash room")
+    page.get_by_role("button", name="Enrol this device").click()
+    page.goto(f"{address}/wash/")
+    page.get_by_role("button", name="Plan it").click()
+    yield "who-does-this"
+    page.get_by_role("button", name="219").click()
+    yield "pin"
+    sign_in(page, address)
+    page.goto(f"{address}/accounts/")
+    yield "step-up"
 
 
 def _keep(page: Page, file: Path, wide: int) -> None:

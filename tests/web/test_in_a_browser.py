@@ -69,7 +69,11 @@ def test_a_checker_of_accessibility_finds_nothing(
     assert over <= 0
 
 
-@pytest.mark.parametrize("path", ["/", "/wash/", "/call/26-0311/who/218/", "/due/", "/rules/"])
+@pytest.mark.parametrize(
+    "path",
+    ["/", "/wash/", "/call/26-0311/who/218/", "/due/", "/rules/", "/inspect/advanced/0534/",
+     "/contractor/26-01/", "/recalls/26-02/", "/due/month/", "/stores/"],
+)  # fmt: skip
 def test_a_page_reads_at_twice_its_size(browser: Browser, address: str, path: str) -> None:
     """At 200 % on a small screen nothing runs out of it sideways."""
     page = _open(browser, "desk", width=320)
@@ -145,7 +149,7 @@ def test_a_call_is_taken_in_from_the_first_tap_to_the_decisions(
     """With a thumb, with or without scripts: who rode, where, what was there, what follows."""
     page = _open(browser, size, scripts=scripts)
     page.goto(f"{address}/call/")
-    page.get_by_label("What was it, where").fill(f"shed, {size} {scripts}")
+    page.get_by_label("Where, or in your own words").fill(f"shed, {size} {scripts}")
     page.get_by_role("checkbox", name="224").check()
     page.get_by_role("button", name="Next: where was each").click()
     page.get_by_role("checkbox", name="inside, on air").check()
