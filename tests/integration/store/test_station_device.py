@@ -65,8 +65,8 @@ def _act(client: Client, path: str, pin: str = PIN, **typed: str) -> int:
 
 def test_enrolling_signs_the_officer_out_and_the_device_in(device: Client) -> None:
     """It shows the grid and the wash room, not who was in what, and nobody's account."""
-    seen = {route: device.get(reverse(route)).status_code
-            for route in ("front", "wash", "check", "call", "people", "account", "accounts")}  # fmt: skip
+    routes = ("front", "wash", "check", "call", "people", "account", "accounts")
+    seen = {route: device.get(reverse(route)).status_code for route in routes}
 
     assert not Session.objects.exists()
     assert (seen["front"], seen["wash"], seen["check"]) == (200, 200, 200)

@@ -82,8 +82,9 @@ def test_recovery_codes_differ_and_are_read_however_typed() -> None:
     assert read_recovery_code(typed) == third
 
 
-@pytest.mark.parametrize("typed", ["", "3", "3-", "3-abcd", "x-abcd-efgh-ijkm", "123-abcd-efgh-ijkm",
-                                   "123456"])  # fmt: skip
+@pytest.mark.parametrize(
+    "typed", ["", "3", "3-", "3-abcd", "x-abcd-efgh-ijkm", "123-abcd-efgh-ijkm", "123456"]
+)
 def test_what_is_no_recovery_code(typed: str) -> None:
     """Nothing else has the form of one."""
     assert read_recovery_code(typed) is None
