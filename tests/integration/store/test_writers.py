@@ -1,14 +1,10 @@
 """Many write at once, replies get lost, processes die, the disk fills: the record holds."""
 
 import os
-import random
 import subprocess
 import sys
-from collections import Counter
-from collections.abc import Callable, Iterator
-from concurrent.futures import ThreadPoolExecutor
+from collections.abc import Iterator
 from pathlib import Path
-from threading import Barrier
 
 import pytest
 from django.db import DatabaseError, connections
@@ -16,8 +12,9 @@ from tests.conftest import COULD_NOT
 from tests.integration.store_acts import store_in, worn
 from tests.integration.store_databases import FOLDER, Database, Databases, lead_to
 from tests.integration.store_kills import kill_writers
+from tests.integration.store_races import ask_at_once, drop_replies, edit_at_once
 
-from sootline.core.ledger import OvertakenError, verify_chain
+from sootline.core.ledger import verify_chain
 from sootline.storage.gate import gate
 from sootline.storage.models import EntryRow
 
@@ -25,69 +22,26 @@ ROUNDS = 5
 KILLS = 50
 
 
-def _closing(act: Callable[[], str]) -> str:
-    try:
-        return act()
-    finally:
-        connections.close_all()
-
-
 def test_eight_editors_of_one_piece(database: Database) -> None:
     """All saw the same last entry: one wins, seven are shown the winner's."""
-    store = store_in(database)
-    (seen,) = store.append([worn("first")])
-    last = seen.entry.seq
+    found = edit_at_once(store_in(database), rounds=ROUNDS)
 
-    def edit(name: str, after: int, barrier: Barrier) -> str:
-        barrier.wait()
-        try:
-            return f"won {store.append([worn(name, actor=name, after=after)])[0].entry.seq}"
-        except OvertakenError as error:
-            return f"overtaken {error.entry.seq}"
-
-    for turn in range(ROUNDS):
-        barrier = Barrier(8)
-        with ThreadPoolExecutor(8) as pool:
-            names = [f"editor-{turn}-{n}" for n in range(8)]
-            told = list(pool.map(lambda name: _closing(lambda: edit(name, last, barrier)), names))
-        assert Counter(word.split()[0] for word in told) == {"won": 1, "overtaken": 7}
-        assert {word.split()[1] for word in told} == {str(last + 1)}  # the winner's, for all
-        last += 1
+    assert (found.one_winner, found.shown) == (ROUNDS, 7 * ROUNDS)
 
 
 def test_lost_replies(database: Database) -> None:
     """Four writers whose replies are dropped half the time and asked for again: each entry once."""
-    store = store_in(database)
+    found = drop_replies(store_in(database), each=15, drop=0.5, seed=1)
 
-    def write(name: str) -> str:
-        chance = random.Random(name)  # noqa: S311
-        for n in range(15):
-            while True:
-                store.append([worn(f"{n}", f"piece-{n}", actor=name)])
-                if chance.random() > 0.5:
-                    break  # the reply came through
-        return name
-
-    with ThreadPoolExecutor(4) as pool:
-        list(pool.map(lambda name: _closing(lambda: write(name)), ["a", "b", "c", "d"]))
-
+    assert (found.doubled, found.missing, found.intact) == (0, 0, True)
+    assert found.dropped >= 24
     assert EntryRow.objects.count() == 60
-    assert verify_chain(store.entries()).intact
 
 
 def test_the_same_request_eight_times_at_once(database: Database) -> None:
     """One entry, and everybody is told of it."""
-    store = store_in(database)
-    barrier = Barrier(8)
-
-    def ask(_number: int) -> str:
-        barrier.wait()
-        return store.append([worn("k")])[0].entry.hash
-
-    with ThreadPoolExecutor(8) as pool:
-        told = list(pool.map(lambda n: _closing(lambda: ask(n)), range(8)))
-
-    assert (len(set(told)), EntryRow.objects.count()) == (1, 1)
+    assert ask_at_once(store_in(database), rounds=1) == 1
+    assert EntryRow.objects.count() == 1
 
 
 def test_killed_writers(database: Database) -> None:

@@ -78,11 +78,11 @@ def test_undoing_withdraws_all_at_once() -> None:
     """Pieces and members are gone from the register, and every entry stays."""
     made = book()
     take_in_roster(made, act("import-1"), _list())
-    before = len(made.ledger.kept)
+    before = made.ledger.head().seq
 
     done = undo_act(made, act("undo-1"), "import-1", of=OFFICER, reason="wrong list")
 
-    assert (len(done), len(made.ledger.kept)) == (2, before + 2)
+    assert (len(done), made.ledger.head().seq) == (2, before + 2)
     assert _pieces(made) == [COAT]
     assert [one.entry.read_header().corrects for one in done] == [before, before - 1]
 
@@ -124,7 +124,7 @@ def test_what_was_used_since_is_not_taken_away() -> None:
 
     (fault,) = raised.value.faults
     assert (fault.place, fault.message) == (thing, "tasks.undo.used")
-    correct(made, act("c"), made.ledger.end.seq, reason="not worn", withdrawn=True)
+    correct(made, act("c"), made.ledger.head().seq, reason="not worn", withdrawn=True)
     undo_act(made, act("undo-1"), "import-1", of=OFFICER, reason="wrong list")
     assert _pieces(made) == [COAT]
 
