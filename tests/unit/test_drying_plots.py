@@ -59,6 +59,16 @@ def test_a_band_is_hatched_and_a_mark_dashed() -> None:
     assert "#" not in text.replace("url(#band)", "")
 
 
+def test_a_point_is_ringed_and_inside_the_axes() -> None:
+    """Even where it lies beyond the line."""
+    root = drawn(plot(here=((20.0, 90.0), "tonight")))
+    ring = next(root.iter(f"{SVG}circle"))
+
+    assert "tonight" in [text.text for text in root.iter(f"{SVG}text")]
+    assert 84.0 < float(ring.get("cx", "0")) <= 704.0
+    assert 60.0 <= float(ring.get("cy", "0")) < 336.0
+
+
 @pytest.mark.parametrize("line", [[], [(0.0, 0.0)]])
 def test_nothing_to_draw_is_an_empty_frame(line: list[tuple[float, float]]) -> None:
     """No error for a batch that is dry already."""

@@ -247,3 +247,15 @@ def test_prices_are_the_gear_officers(databases: Databases) -> None:
 
     assert client.get(DRYING).status_code == 200
     assert client.post(COSTS, PRICES).status_code == 403
+
+
+def test_a_bath_is_reckoned_without_keeping_anything(demo: Client) -> None:
+    """100 L from 12.8 to 40.56 °C take 3.2 kWh and more with the cloth; hardness has its class."""
+    asked = "water=100+L&load=14+kg&inlet=55+%C2%B0F&to=104+%C2%B0F&hardness=10+gpg"
+    page = text_of(read(demo, f"{MACHINES}?{asked}"))
+
+    assert "Heat for the bath: 3." in page
+    assert "Water of 10 gpg: hard" in page
+    assert "At least 2 rinses by the model" in page
+    assert "At least 6 rinses" in text_of(read(demo, f"{MACHINES}?{asked}&unspun=1"))
+    assert "100 apples" in text_of(read(demo, f"{MACHINES}?water=100+apples&load=1+kg"))

@@ -6,7 +6,7 @@ from sootline.core.basis import Assumptions
 from sootline.core.drying import RoomAir
 from sootline.core.drying.curves import drying_curve, limit_by_humidity
 from sootline.core.drying.for_plans import DryingOutlook, PlaceEstimate
-from sootline.paper.plots import Plot, draw_plot
+from sootline.paper.plots import Plot, Point, draw_plot
 from sootline.words import name, say
 
 _HUMIDITIES = range(20, 100, 5)
@@ -24,11 +24,18 @@ def outlook_plots(
             up=say("drying.plot.limit", lang=lang),
             line=[(point.humidity_percent, point.limit_kg_h) for point in limits],
             mark=(outlook.room.free_kg_h, say("drying.plot.free", lang=lang)),
+            here=_tonight(outlook, air, lang),
         )
         yield "room", draw_plot(plot)
     for number, one in enumerate(outlook.places, 1):
         if one.estimate is not None:
             yield f"{number}-{one.cloth.value}", _curve(one, lang)
+
+
+def _tonight(outlook: DryingOutlook, air: RoomAir, lang: str) -> tuple[Point, str]:
+    limit = outlook.room.limit_kg_h
+    assert limit is not None  # the curve would be empty too
+    return (float(air.humidity.to("%")), limit), say("drying.plot.tonight", lang=lang)
 
 
 def _curve(one: PlaceEstimate, lang: str) -> str:

@@ -28,6 +28,7 @@ class Plot:
         line: the likely curve.
         band: the lower and upper curve that the hatching lies between; empty is none.
         mark: a height with its name, drawn as a dashed line; None is none.
+        here: a point with its name, drawn as a ring; None is none.
     """
 
     title: str
@@ -36,6 +37,7 @@ class Plot:
     line: Sequence[Point]
     band: tuple[Sequence[Point], Sequence[Point]] = ((), ())
     mark: tuple[float, str] | None = None
+    here: tuple[Point, str] | None = None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -55,7 +57,8 @@ class _Axes:
 
 def draw_plot(plot: Plot) -> str:
     """Return the plot as SVG; both axes begin at zero."""
-    every = [*plot.line, *plot.band[0], *plot.band[1]]
+    here = [plot.here[0]] if plot.here else []
+    every = [*plot.line, *plot.band[0], *plot.band[1], *here]
     heights = [y for _, y in every] + ([plot.mark[0]] if plot.mark else [])
     axes = _Axes(
         right=_round_up(max((x for x, _ in every), default=1.0)),
@@ -74,7 +77,15 @@ def draw_plot(plot: Plot) -> str:
             f'stroke-dasharray="9 6"/>'
         )
         parts.append(_text(_LEFT + 8, y - 6, label))
+    if plot.here:
+        parts.extend(_ring(axes, *plot.here))
     return _svg(parts, plot.title)
+
+
+def _ring(axes: _Axes, point: Point, label: str) -> Iterator[str]:
+    x, y = axes.x(point[0]), axes.y(point[1])
+    yield f'<circle cx="{x:.1f}" cy="{y:.1f}" r="8" stroke-width="4"/>'
+    yield _text(x - 14, y + 20, label, bold=True, anchor="end")
 
 
 def _frame(plot: Plot, axes: _Axes) -> Iterator[str]:

@@ -1,6 +1,8 @@
 """Whether readings of the wash room are kept one by one, on paper and in the record."""
 
 import datetime as dt
+import json
+from typing import cast
 
 import pytest
 from tests.unit.drying.drying_cases import room
@@ -8,17 +10,34 @@ from tests.unit.drying.drying_cases import room
 from sootline.core.basis import (
     BadInputError,
     DateSpan,
+    DeviceId,
     MachineId,
+    MemberId,
     PlaceId,
     UnreadableValueError,
     quantity,
 )
 from sootline.core.drying import Cloth, Fan, LoggedLoad, Readings, TakenDown, WeighedIn
+from sootline.core.gear.kinds import DryMethod
+from sootline.core.laundry.rooms import DryingPlace, Washer, WashRoom
+from sootline.core.ledger import ClockSource, Established, ItemKind, Occurred
+from sootline.core.ledger.acts import Act
+from sootline.core.ledger.things import ThingLife
 from sootline.core.machines import BathReading, CostSheet, Drum, LabResult, WeighedSpin
+from sootline.tasks.ports import Register
 from sootline.tasks.reading_deeds import Reading
-from sootline.tasks.take_readings import list_readings, with_reading
+from sootline.tasks.take_readings import (
+    draft_reading,
+    list_readings,
+    read_readings,
+    with_reading,
+)
 
 HUNG = dt.datetime(2026, 3, 11, 22, 0, tzinfo=dt.UTC)
+ACT = Act(
+    idem="x", occurred=Occurred.at(HUNG, ClockSource.SERVER), device=DeviceId("d"),
+    actor=MemberId("228"), established=Established.SIGNED_IN,
+)  # fmt: skip
 CABINET, RACK = PlaceId("cabinet"), PlaceId("rack")
 DRUM, OTHER = MachineId("drum 1"), MachineId("drum 2")
 
@@ -152,6 +171,49 @@ def test_weights_in_the_other_unit_are_asked_about(dry: str, wet: str, message: 
         weighed_in(dry, wet)
 
     assert asked.value.message == f"drying.log.{message}"
+
+
+def life(seq: int, reading: Reading) -> ThingLife:
+    """Make what the record holds of one reading."""
+    draft = draft_reading(ACT, reading)
+    facts = json.loads(draft.payload)
+    return ThingLife(item=draft.item, facts=facts, registered=True, last_seq=seq)
+
+
+class Things:
+    """A record that holds these lives and nothing else."""
+
+    def __init__(self, *lives: ThingLife) -> None:
+        self._lives = lives
+
+    def things(self, kind: ItemKind) -> tuple[ThingLife, ...]:
+        """Return them when readings are asked for."""
+        return self._lives if kind is ItemKind.READING else ()
+
+
+def test_the_record_gives_readings_back_in_their_order() -> None:
+    """Whatever order they come in; what is read at a place or washer that is gone is left out."""
+    room_now = WashRoom(
+        washers=(Washer(id=DRUM, limit=None, programmes=()),),
+        drying=(DryingPlace(id=CABINET, method=DryMethod.CABINET, places=4),),
+    )
+    record = Things(
+        life(3, down()), life(1, weighed_in()), life(2, fan(CABINET, "700 cfm")),
+        life(4, fan(RACK, "900 cfm")), life(5, drum(OTHER, "30 in")), life(6, spin()),
+        life(7, bath(OTHER, "1", "99 °F")),
+    )  # fmt: skip
+    readings = read_readings(cast("Register", record), room_now)
+
+    assert list_readings(readings) == (spin(), fan(CABINET, "700 cfm"), *readings.logged)
+    assert len(readings.logged) == 1
+
+
+def test_half_of_a_withdrawn_weighing_is_none() -> None:
+    """Taken down, but the hanging was withdrawn: nothing is learned from it."""
+    record = Things(life(1, down()), life(2, prices()))
+    readings = read_readings(cast("Register", record), WashRoom())
+
+    assert readings == Readings(costs=prices())
 
 
 def test_nothing_comes_down_without_a_weight_or_a_hand() -> None:

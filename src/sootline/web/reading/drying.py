@@ -27,7 +27,7 @@ class Way:
         dry_at: earliest and late, on the clock, if it is hung now; empty where nobody can say.
         likely_at: in between.
         hours: the same from now on.
-        instead: the hours under each remedy, in the order of the room's.
+        instead: the hours under each remedy.
         entered: what the department measured itself, which the plan goes by.
         against: why there is no estimate, or what stands beside it.
     """
@@ -38,7 +38,7 @@ class Way:
     dry_at: str
     likely_at: str
     hours: Said | None
-    instead: tuple[Said | None, ...]
+    instead: tuple[tuple[str, Said | None], ...]
     entered: tuple[DryingTime, ...]
     rests_on: Said | None
     against: tuple[Finding, ...]
@@ -63,8 +63,8 @@ class DryingShown:
 
     room: DryingRoom
     moisture: Said
+    lead: str
     why: tuple[Resting, ...]
-    remedies: tuple[str, ...]
     ways: tuple[Way, ...]
     trust: tuple[Resting, ...]
     loads: tuple[LoadLine, ...]
@@ -83,14 +83,21 @@ def read_drying(
     return DryingShown(
         room=room,
         moisture=said(room.moisture.rests_on, low=low, likely=likely, high=high),
+        lead=_lead(room),
         why=resting(room.outlook.room.findings),
-        remedies=tuple(one.remedy.value for one in room.remedied),
         ways=tuple(_way(room, number, job, clock) for number in range(len(room.outlook.places))),
         trust=resting(_trust(room)),
         loads=tuple(_load(one) for one in room.learned),
         room_plot=drawn.pop("room", mark_safe("")),  # nothing
         curves=tuple(drawn.values()),
     )
+
+
+def _lead(room: DryingRoom) -> str:
+    diagnosis = room.outlook.room
+    if diagnosis.limit_kg_h is None:
+        return "not-known"
+    return "bottleneck" if diagnosis.bottleneck else "keeps-up"
 
 
 def _way(room: DryingRoom, number: int, job: Job, clock: Clock) -> Way:
@@ -103,7 +110,9 @@ def _way(room: DryingRoom, number: int, job: Job, clock: Clock) -> Way:
         dry_at=clock.span(job.now, minutes) if minutes else "",
         likely_at=clock.at(job.now + dt.timedelta(minutes=minutes.likely)) if minutes else "",
         hours=_hours(one),
-        instead=tuple(_hours(other.outlook.places[number]) for other in room.remedied),
+        instead=tuple(
+            (other.remedy.value, _hours(other.outlook.places[number])) for other in room.remedied
+        ),
         entered=tuple(row for row in job.wash_room.drying_times if _speaks_of(row, one)),
         rests_on=None if minutes is None else _rests_on(one),
         against=tuple(found for found in one.findings if not _is_trust(found)),

@@ -5,11 +5,10 @@ from dataclasses import dataclass
 from sootline.core.basis import Assumptions, Bearing, Quantity
 from sootline.core.job.jobs import Job
 from sootline.core.machines import Cost, CostSheet
+from sootline.core.machines.bath_sheet import BathSheet
 from sootline.core.machines.spin_sheet import SpinAsked, SpinSheet, reckon_spin
 from sootline.tasks.check_machines import MachineReport, ProgrammeReport
 from sootline.web.reading.saying import Resting, Said, resting, said
-
-_SPIN = "wash.extraction"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -72,8 +71,8 @@ def read_machines(job: Job, report: MachineReport, assumptions: Assumptions) -> 
                     assumptions,
                 ),
             )
-            for drum in (job.readings.drums if limit else ())
-            if limit
+            for drum in job.readings.drums
+            if limit is not None
         ),
         unmeasured=tuple(one.id for one in job.wash_room.washers if one.id not in measured),
         stricter=resting(report.stricter),
@@ -87,6 +86,39 @@ def _verdict(report: ProgrammeReport) -> str:
         return "refused"
     asks = any(one.bearing is Bearing.ASKS for one in report.findings)
     return "asks" if asks else "inside"
+
+
+@dataclass(frozen=True, kw_only=True)
+class BathShown:
+    """What one bath takes, and how far its figures reach."""
+
+    lines: tuple[Said, ...]
+    found: tuple[Resting, ...]
+
+
+def read_bath(sheet: BathSheet) -> BathShown:
+    """Lay out heat, hardness and rinses."""
+    lines = []
+    if sheet.heat_kwh is not None:
+        band = sheet.heat_kwh
+        heat = f"{band.likely:.1f} ({band.low:.1f}-{band.high:.1f})"
+        lines.append(said("machine.line.heat", heat=heat))
+    if sheet.hardness is not None:
+        hardness = {"hardness": sheet.asked.hardness, "class": sheet.hardness}
+        lines.append(said("machine.line.hardness", **hardness))
+    left = sheet.rinses.left
+    lines.append(
+        said(
+            "machine.line.rinses",
+            rinses=sheet.rinses.rinses,
+            liquor=f"{sheet.liquor_l_kg:.1f}",
+            share=f"{sheet.rinses.carry_over * 100:.0f}",
+            left=f"{left.likely * 100:.2g}",
+            low=f"{left.low * 100:.2g}",
+            high=f"{left.high * 100:.2g}",
+        )
+    )
+    return BathShown(lines=tuple(lines), found=resting(sheet.findings))
 
 
 @dataclass(frozen=True, kw_only=True)

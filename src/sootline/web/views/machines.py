@@ -7,12 +7,13 @@ from django.views.decorators.http import require_http_methods
 from sootline.core.basis import Quantity, UnreadableValueError
 from sootline.core.job.jobs import Job
 from sootline.core.machines import CostKind, reckon_cost
-from sootline.core.machines.spin_sheet import SpinAsked, SpinSheet, reckon_spin
+from sootline.core.machines.bath_sheet import BathAsked, reckon_bath
+from sootline.core.machines.spin_sheet import SpinAsked, reckon_spin
 from sootline.web.answers import answers_of
 from sootline.web.entries.costs import COVERS, ROWS, CostForm
 from sootline.web.entries.readings import DEGREES, BathForm, ResultForm
 from sootline.web.kept_readings import Kept, ReadingForm, keep_reading
-from sootline.web.reading.machines import read_costs, read_machines
+from sootline.web.reading.machines import read_bath, read_costs, read_machines
 from sootline.wiring.practice import load_assumptions
 
 _GET_POST = require_http_methods(["GET", "HEAD", "POST"])
@@ -33,7 +34,6 @@ def machines(request: HttpRequest) -> HttpResponse:
         kept = keep_reading(request, form, answers.job, f"machine.screen.kept_{what}")
     if kept.done:
         return redirect("machines")
-    asked = _spin(request)
     facts = {
         "shown": read_machines(answers.job, answers.machines, load_assumptions()),
         "results": answers.job.readings.laboratory,
@@ -42,10 +42,9 @@ def machines(request: HttpRequest) -> HttpResponse:
         "form": form,
         "what": what,
         "question": kept.question,
-        "spin": asked,
-        "percent": f"{asked.spread * 100:.1f}" if isinstance(asked, SpinSheet) else "",
-        "spin_fault": asked if isinstance(asked, UnreadableValueError) else None,
         "asked": request.GET,
+        **_spin(request),
+        **_bath(request),
     }
     return render(request, "machines/machines.html", facts, status=422 if form else 200)
 
@@ -80,10 +79,10 @@ def _programmes(job: Job) -> list[str]:
     ]
 
 
-def _spin(request: HttpRequest) -> SpinSheet | UnreadableValueError | None:
-    """Reckon the drum that was asked about in the address; None when none was."""
+def _spin(request: HttpRequest) -> dict[str, object]:
+    """Reckon the drum that was asked about in the address, if any was."""
     if not request.GET.get("diameter"):
-        return None
+        return {}
     speed = request.GET.get("speed", "").strip()
     try:
         asked = SpinAsked(
@@ -91,6 +90,28 @@ def _spin(request: HttpRequest) -> SpinSheet | UnreadableValueError | None:
             limit=Quantity.parse(request.GET.get("limit", "")),
             speed=Quantity.parse(f"{speed} rpm") if speed else None,
         )
-        return reckon_spin(asked, load_assumptions())
+        sheet = reckon_spin(asked, load_assumptions())
     except UnreadableValueError as error:
-        return error
+        return {"spin_fault": error}
+    return {"spin": sheet, "percent": f"{sheet.spread * 100:.1f}"}
+
+
+def _bath(request: HttpRequest) -> dict[str, object]:
+    """Reckon the bath that was asked about in the address, if any was."""
+    given = request.GET
+    if not given.get("water"):
+        return {}
+    hardness = given.get("hardness", "").strip()
+    try:
+        asked = BathAsked(
+            water=Quantity.parse(given["water"]),
+            load=Quantity.parse(given.get("load", "")),
+            inlet=Quantity.parse(given.get("inlet", "")),
+            bath=Quantity.parse(given.get("to", "")),
+            hardness=Quantity.parse(hardness) if hardness else None,
+            spun="unspun" not in given,
+        )
+        sheet = reckon_bath(asked, load_assumptions())
+    except UnreadableValueError as error:
+        return {"bath_fault": error}
+    return {"bath": read_bath(sheet)}
