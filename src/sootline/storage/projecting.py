@@ -105,7 +105,7 @@ def _put(
     rows = [component_row(piece) for piece in mine if piece.stands]
     ComponentRow.objects.using(alias).bulk_create(
         rows, update_conflicts=True, unique_fields=["id"], update_fields=_COLUMNS,
-        batch_size=_AT_ONCE // 10,
+        batch_size=_AT_ONCE // 4,
     )  # fmt: skip
     undone = [name_of(piece.item) for piece in mine if not piece.stands]
     ComponentRow.objects.using(alias).filter(id__in=undone).delete()

@@ -1,12 +1,13 @@
 """Which component of a job is it, by its register and its history?"""
 
+import json
 from collections.abc import Mapping
 from dataclasses import fields, replace
 
 from sootline.core.basis import BadInputError, ComponentId, KindId
 from sootline.core.gear import Component
 from sootline.core.job.codec import decode
-from sootline.core.ledger import EntryKind, canonical, name_of
+from sootline.core.ledger import EntryKind, name_of
 from sootline.core.ledger.canonical import Json
 from sootline.core.ledger.lives import Effect, PieceLife
 
@@ -59,7 +60,8 @@ def offered_to(piece: PieceLife) -> str | None:
 
 def _registered(identity: ComponentId, said: Mapping[str, Json]) -> Component:
     try:
-        return decode(Component, canonical({"kind": _UNKNOWN_KIND, **said, "id": identity}))
+        # Payloads were canonical when they came in; how they are spelled here is all the same.
+        return decode(Component, json.dumps({"kind": _UNKNOWN_KIND, **said, "id": identity}))
     except BadInputError:
         kind = said.get("kind")
         return Component(id=identity, kind=KindId(kind) if isinstance(kind, str) else _UNKNOWN_KIND)
