@@ -79,6 +79,9 @@ def _answers(request: HttpRequest, access: Access) -> bool:
 def _as_person(request: HttpRequest, access: Access, route: str) -> HttpResponse | None:
     rights = _rights(access, request)
     _check(_roles(request.user), rights, route)
+    if access.whole and getattr(request.user, "station", ""):
+        _LOG.warning("refused to an account of one station", extra={"route": route})
+        raise PermissionDenied
     return ask_second_factor(request) if GUARDED & set(rights) else None
 
 

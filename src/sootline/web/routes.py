@@ -20,6 +20,7 @@ class Access:
         open: whether nobody needs to be signed in.
         sends: whether anything can be sent at all.
         account: whether it is about an account, of which a demonstration has none.
+        whole: whether it is about every station, and refused to an account of one.
         device: whether a station device reads it, and sends to it by name and PIN.
     """
 
@@ -29,6 +30,7 @@ class Access:
     sends: bool = True
     account: bool = False
     device: bool = False
+    whole: bool = False
 
 
 def _own(*, sends: bool = True) -> Access:
@@ -39,6 +41,12 @@ def _own(*, sends: bool = True) -> Access:
 def _guards(right: Right, *, sends: bool = True) -> Access:
     """Return what a page about other people's accounts, or what they did, asks for."""
     return Access(see=right, send=right if sends else None, sends=sends, account=True)
+
+
+def _wholes(right: Right, *, sends: bool = True, account: bool = False) -> Access:
+    """Return what a page about the whole department asks for."""
+    send = right if sends else None
+    return Access(see=right, send=send, sends=sends, account=account, whole=True)
 
 
 def _looks(right: Right) -> Access:
@@ -66,8 +74,8 @@ ROUTES: Mapping[str, Access] = MappingProxyType(
         "second-factor": _own(),
         "looks": _own(sends=False),
         "looks-of": _guards(_R.SEE_LOOKS, sends=False),
-        "accounts": _guards(_R.ADMINISTER, sends=False),
-        "accounts-do": _guards(_R.ADMINISTER),
+        "accounts": _wholes(_R.ADMINISTER, sends=False, account=True),
+        "accounts-do": _wholes(_R.ADMINISTER, account=True),
         "devices": _guards(_R.RUN_STATION),
         "device-revoke": _guards(_R.RUN_STATION),
         "first-pin": _guards(_R.RUN_STATION),
@@ -148,7 +156,7 @@ ROUTES: Mapping[str, Access] = MappingProxyType(
         "rules-compare": _looks(_R.SEE_GEAR),
         "history": _looks(_R.SEE_HISTORY),
         "history-verify": _looks(_R.SEE_HISTORY),
-        "history-export": _looks(_R.EXPORT),
+        "history-export": _wholes(_R.EXPORT, sends=False),
         "more": _hangs(_R.SEE_READINESS),
         "pocket": _hangs(_R.SEE_GEAR),
         "later-now": _hangs(_R.SEE_READINESS),

@@ -2,6 +2,7 @@
 
 from django.conf import settings
 
+from sootline.core.basis import MemberId
 from sootline.core.ledger.kinds import Established
 from sootline.files.people_policy import read_people_policy
 from sootline.storage.accounts import end_sessions, find_account, list_accounts
@@ -56,6 +57,7 @@ __all__ = [
     "remove_factor",
     "revoke_device",
     "secret_of",
+    "sees_member",
     "set_pin",
     "set_up",
     "shows_attachment",
@@ -70,6 +72,12 @@ def looks() -> Looks:
 def people_policy() -> PeoplePolicy:
     """Return the department's policy on how people are known."""
     return read_people_policy(settings.DATA_DIR)
+
+
+def sees_member(user: object, member: MemberId) -> bool:
+    """Whether a member is none of another station's, for an account of one."""
+    station = user.station if isinstance(user, User) else ""
+    return not station or member not in OneStation("default", station).strangers
 
 
 def shows_attachment(user: object, digest: str) -> bool:

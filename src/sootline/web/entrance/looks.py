@@ -1,11 +1,11 @@
 """Who looked at what a person was exposed to?"""
 
-from django.http import HttpRequest, HttpResponse
+from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.views.decorators.http import require_safe
 
 from sootline.core.basis import MemberId
-from sootline.wiring.people import User, looks
+from sootline.wiring.people import User, looks, sees_member
 
 _MOST = 500
 
@@ -20,7 +20,13 @@ def own(request: HttpRequest) -> HttpResponse:
 
 @require_safe
 def of(request: HttpRequest, member: str) -> HttpResponse:
-    """List for an auditor who looked at a member's data."""
+    """List for an auditor who looked at a member's data.
+
+    Raises:
+        Http404: the member is another station's.
+    """
+    if not sees_member(request.user, MemberId(member)):
+        raise Http404
     return _page(request, MemberId(member))
 
 
