@@ -8,8 +8,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 
-from django.conf import settings
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Browser, Page
 from tests.integration.store_databases import Database
 from tests.web.browser import wait_for
 

@@ -7,7 +7,6 @@ from django.views.decorators.http import require_safe
 from sootline.core.exposure.calls import Answer
 from sootline.core.gear import CareStage, find_kind
 from sootline.core.job.jobs import Job
-from sootline.core.ledger import name_of
 from sootline.core.rebuild import Flaw
 from sootline.core.rulebook.contaminants import Knowledge
 from sootline.tasks.load_cards import LoadCard
@@ -16,6 +15,7 @@ from sootline.web.forms import PLACES
 from sootline.web.later.forms import DECIDERS
 from sootline.web.reading.calls import USUAL
 from sootline.web.reading.clock import clock_of
+from sootline.web.reading.questions import piece_of, read_question
 from sootline.web.reports import actor_of
 from sootline.web.tongue import language_of
 
@@ -28,10 +28,11 @@ def pocket(request: HttpRequest) -> HttpResponse:
     """Show every form of a night on one page."""
     answers, lang = answers_of(request), language_of(request)
     job = answers.job
+    clock = clock_of(job, lang)
     facts = {
         "crews": _crews(job),
         "places": PLACES,
-        "now": f"{clock_of(job, lang).now:%H:%M}",
+        "now": f"{clock.now:%H:%M}",
         "answers": list(Answer),
         "usual": [(name, _KNOWN) for name in USUAL],
         "loads": [(card, _pieces(card), _dries(card)) for card in answers.cards],
@@ -40,7 +41,7 @@ def pocket(request: HttpRequest) -> HttpResponse:
         "points": _points(job),
         "flaws": [flaw.value for flaw in Flaw],
         "by": actor_of(request),
-        "asked": [(one.finding, name_of(one.item)) for one in answers.desk.questions],
+        "asked": [(read_question(one, clock), piece_of(one)) for one in answers.desk.questions],
         "deciders": [one.value for one in DECIDERS],
         "left": answers.handover.exceptions,
         "exceptions": sum(len(some) for _, some in answers.handover.exceptions),

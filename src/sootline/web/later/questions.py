@@ -9,7 +9,11 @@ from sootline.core.basis import ComponentId
 from sootline.core.ledger import component
 from sootline.tasks.answer_question import Answered
 from sootline.web.answers import answers_of
+from sootline.web.reading.clock import clock_of
+from sootline.web.reading.questions import read_question, told
 from sootline.web.reports import actor_of, report
+from sootline.web.tongue import language_of
+from sootline.wiring.lives import life_of
 
 
 class AnswerForm(forms.Form):
@@ -39,5 +43,14 @@ def question(request: HttpRequest, piece: str) -> HttpResponse:
         values = {"piece": piece, "by": deed.by}
         if report(request, "later.answered", deed, about=(piece,), values=values):
             return redirect("piece", piece=piece)
-    facts = {"piece": found, "asked": asked, "form": form, "by": actor_of(request)}
+    clock = clock_of(answers.job, language_of(request))
+    life = life_of(found.id)
+    facts = {
+        "piece": found,
+        "asked": [read_question(one, clock) for one in asked],
+        "told": told(life[0], clock) if life else (),
+        "loads": life[1].items() if life else (),
+        "form": form,
+        "by": actor_of(request),
+    }
     return render(request, "later/question.html", facts, status=422 if form.errors else 200)

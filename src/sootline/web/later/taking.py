@@ -16,6 +16,8 @@ from sootline.tasks.deeds import Deed
 from sootline.tasks.desk import Report
 from sootline.web.later.answering import HEADER
 from sootline.web.later.told import told_of
+from sootline.web.reading.clock import clock_of
+from sootline.web.reading.questions import read_question
 from sootline.web.reports import actor_of
 from sootline.web.tongue import language_of
 from sootline.wiring.desks import desks_of
@@ -109,5 +111,6 @@ class Taking:
         lang = language_of(self.request)
         items = {component(one) for one in self.about}
         questions = desks_of(self.request.user).look().questions if items else ()
-        found = [one.finding for one in questions if one.item in items]
+        clock = clock_of(self.job, lang)
+        found = [read_question(one, clock) for one in questions if one.item in items]
         return [say(one.message, one.values, lang=lang) for one in found]

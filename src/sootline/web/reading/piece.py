@@ -6,13 +6,13 @@ from dataclasses import dataclass
 from sootline.core.basis import ComponentId, Ground
 from sootline.core.care import Decision, Fate
 from sootline.core.gear import Component
-from sootline.core.ledger import name_of
-from sootline.core.ledger.lives import Question
 from sootline.core.intervals import Due
 from sootline.tasks.desk import Desk, Report
 from sootline.tasks.list_due import DueItem, civil_day, in_order_of_pressing
+from sootline.web.reading.clock import clock_of
 from sootline.web.reading.marks import Mark, mark_of
 from sootline.web.reading.needs import what_of
+from sootline.web.reading.questions import piece_of, read_question
 from sootline.web.reading.saying import Resting, Said, resting
 
 
@@ -48,11 +48,16 @@ class PieceShown:
     reasons: tuple[Resting, ...]
     unknowns: tuple[Resting, ...]
     cautions: tuple[Resting, ...]
-    questions: tuple[Question, ...]
+    questions: tuple[Said, ...]
 
 
 def read_piece(
-    desk: Desk, piece: str, decisions: Mapping[ComponentId, Decision], dues: Iterable[Due]
+    desk: Desk,
+    piece: str,
+    decisions: Mapping[ComponentId, Decision],
+    dues: Iterable[Due],
+    *,
+    lang: str,
 ) -> PieceShown | None:
     """Lay one piece out; None where there is no such piece."""
     component = next((one for one in desk.job.components if one.id == piece), None)
@@ -81,6 +86,10 @@ def read_piece(
         reasons=resting(decision.reasons),
         unknowns=resting(decision.unknowns),
         cautions=resting(decision.cautions),
-        questions=tuple(one for one in desk.questions if name_of(one.item) == piece),
+        questions=tuple(
+            read_question(one, clock_of(desk.job, lang))
+            for one in desk.questions
+            if piece_of(one) == piece
+        ),
         reports=tuple(one for one in reversed(desk.reports) if piece in one.about),
     )

@@ -50,7 +50,7 @@ def one(request: HttpRequest, piece: str) -> HttpResponse:
     answers = answers_of(request)
     judged = answers.judged
     dues = judged.dues.get(ComponentId(piece), ())
-    shown = read_piece(answers.desk, piece, judged.decisions, dues)
+    shown = read_piece(answers.desk, piece, judged.decisions, dues, lang=language_of(request))
     if shown is None:
         raise Http404
     # Why it needs what it needs tells what its owner was in.
