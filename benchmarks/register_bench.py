@@ -14,9 +14,10 @@ import time
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
-from tests.integration.store_databases import Databases, set_up
+from tests.integration.store_databases import Database, Databases, lead_to, set_up
 
 from sootline.core.basis import ComponentId, DateSpan, DeviceId, InstallationId, MemberId
+from sootline.core.intervals import Matter
 from sootline.core.ledger import (
     ClockSource,
     Draft,
@@ -29,6 +30,7 @@ from sootline.core.ledger import (
 )
 from sootline.core.ledger.acts import Act
 from sootline.core.ledger.kinds import Established
+from sootline.tasks.ports import DueKey
 
 NAME = InstallationId("county")
 START = dt.datetime(2026, 1, 1, 12, tzinfo=dt.UTC)
@@ -54,26 +56,48 @@ _STEPS: tuple[tuple[EntryKind, dict[str, object]], ...] = (
 
 
 def main(sizes: list[int], each: int = 1, vendor: str = "sqlite", seconds: float = 1e9) -> None:
-    """Print loading and reading of each size, and how the last compares with the first."""
+    """Print loading and reading of each size, and how the last compares with the first.
+
+    Pages of all sizes are read in turn, so that what else the machine does falls on all alike.
+    """
     set_up()
     databases = Databases()
     try:
-        waits = [_one(databases, vendor, size, each, seconds) for size in sizes]
+        made = [_loaded(databases, vendor, size, each, seconds=seconds) for size in sizes]
+        waits = _read_in_turn(made)
     finally:
         databases.close()
+    for size, wait in zip(sizes, waits, strict=True):
+        told = ", ".join(
+            f"{name} {statistics.median(wall for wall, _ in took) * 1e3:.1f} ms "
+            f"({statistics.median(work for _, work in took) * 1e3:.1f} of it work here)"
+            for name, took in wait.items()
+        )
+        print(f"{vendor}, {size:,} components, due list of 50: {told}")
     if len(waits) > 1:
-        print(f"the due list of {sizes[-1]:,} takes {waits[-1] / waits[0]:.2f} times that of "
-              f"{sizes[0]:,}")  # fmt: skip
+        ratios = ", ".join(f"{name} {_ratio(waits[-1][name], waits[0][name])}" for name in waits[0])
+        print(f"{sizes[-1]:,} against {sizes[0]:,}: {ratios}")
 
 
-def _one(databases: Databases, vendor: str, size: int, each: int, seconds: float) -> float:
+_Took = dict[str, list[tuple[float, float]]]
+
+
+def _ratio(more: list[tuple[float, float]], less: list[tuple[float, float]]) -> str:
+    wall, work = (
+        statistics.median(one[at] for one in more) / statistics.median(one[at] for one in less)
+        for at in (0, 1)
+    )
+    return f"{wall:.2f} times the time, {work:.2f} times the work"
+
+
+def _loaded(databases: Databases, vendor: str, size: int, each: int, *, seconds: float) -> Database:
     from django.db import transaction  # noqa: PLC0415
 
     from sootline.storage.entries import insert_many  # noqa: PLC0415
     from sootline.storage.models import Installation  # noqa: PLC0415
     from sootline.storage.projecting import replay  # noqa: PLC0415
 
-    databases.fresh(vendor)
+    made = databases.fresh(vendor)
     Installation.objects.create(name=NAME, since=START)
     start = time.perf_counter()
     with transaction.atomic():
@@ -82,47 +106,45 @@ def _one(databases: Databases, vendor: str, size: int, each: int, seconds: float
     with transaction.atomic():
         count = replay("default")
     replayed = time.perf_counter()
+    _page()
+    reckoned = time.perf_counter() - replayed
     print(f"{vendor}, {size:,} components: {count:,} entries loaded in {loaded - start:.0f} s "
           f"({count / (loaded - start):,.0f}/s), replayed in {replayed - loaded:.0f} s "
-          f"({count / (replayed - loaded):,.0f}/s)", flush=True)  # fmt: skip
-    return read_due(vendor, size)
+          f"({count / (replayed - loaded):,.0f}/s), due days reckoned once in {reckoned:.0f} s",
+          flush=True)  # fmt: skip
+    return made
 
 
-def read_due(vendor: str, size: int) -> float:
-    """Print how long pages of the due list take; return the first page's median [s]."""
+def _page(station: str | None = None, after: DueKey | None = None) -> None:
     from sootline.storage.dues import DueStore  # noqa: PLC0415
     from sootline.storage.register import RegisterStore  # noqa: PLC0415
     from sootline.tasks.list_due_page import list_due_page  # noqa: PLC0415
-    from sootline.tasks.ports import DueKey  # noqa: PLC0415
     from sootline.wiring.rules import RULES  # noqa: PLC0415
 
-    def page(station: str | None = None, after: DueKey | None = None) -> DueKey | None:
-        register, days = RegisterStore(station=station), DueStore(station=station)
-        return list_due_page(RULES, register, days, today=TODAY, after=after).following
+    register, days = RegisterStore(station=station), DueStore(station=station)
+    list_due_page(RULES, register, days, today=TODAY, after=after)
 
-    start = time.perf_counter()
-    page()
-    reckoned = time.perf_counter() - start
-    far = DueKey(TODAY - dt.timedelta(days=20), ComponentId("0"), "retirement")  # type: ignore[arg-type]
-    waits = {
-        "first page": _median(page),
-        "far behind": _median(lambda: page(after=far)),
-        "a station's": _median(lambda: page("station-7")),
+
+def _read_in_turn(made: list[Database], times: int = 25) -> list[_Took]:
+    """Read each page of each register, over and over; the first turn warms up."""
+    far = DueKey(TODAY - dt.timedelta(days=20), ComponentId("0"), Matter.RETIREMENT)
+    pages: dict[str, Callable[[], None]] = {
+        "first page": _page,
+        "far behind": lambda: _page(after=far),
+        "a station's": lambda: _page("station-7"),
     }
-    told = ", ".join(f"{name} {wait[0] * 1e3:.1f} ms (worst {wait[1] * 1e3:.1f})"
-                     for name, wait in waits.items())  # fmt: skip
-    print(f"{vendor}, {size:,} components: due days reckoned once in {reckoned:.0f} s; "
-          f"due list of 50: {told}", flush=True)  # fmt: skip
-    return waits["first page"][0]
-
-
-def _median(work: Callable[[], object], times: int = 15) -> tuple[float, float]:
-    took = []
-    for _ in range(times):
-        start = time.perf_counter()
-        work()
-        took.append(time.perf_counter() - start)
-    return statistics.median(took), max(took)
+    found: list[_Took] = [{name: [] for name in pages} for _ in made]
+    for turn in range(times + 1):
+        for database, took in zip(made, found, strict=True):
+            lead_to(database)
+            _page()
+            for name, page in pages.items():
+                wall, work = time.perf_counter(), time.process_time()
+                page()
+                spent = (time.perf_counter() - wall, time.process_time() - work)
+                if turn:
+                    took[name].append(spent)
+    return found
 
 
 def _record(size: int, each: int, end: float) -> Iterator[Entry]:
