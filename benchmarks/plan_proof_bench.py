@@ -36,7 +36,7 @@ from sootline.wiring.engines import find_engine
 from sootline.wiring.plans import stop_after
 
 TIMES, MOVES, MOMENT = 60, 2_000, 2.0
-DEADLINE, PRICE_STEPS, CLOSE, ENOUGH = 9, 25, 1.01, 0.10
+DEADLINE, PRICE_STEPS, CLOSE, ENOUGH = 9, 200, 1.01, 0.10
 BINS, JOBS, MEMBERS, LONGEST = (20, 40, 83, 167), (30, 60, 120), (15, 30, 60, 120, 240), 60.0
 
 

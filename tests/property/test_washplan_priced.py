@@ -18,7 +18,7 @@ def test_prices_never_go_beyond_the_best(first: int) -> None:
         for goal, known in ((Goal.SOONEST, plan.objective), (Goal.DEADLINE, 0)):
             told: list[float] = []
             price_out(
-                instance, goal=goal, by=BY, known=(known, plan.makespan), stop=after(25),
+                instance, goal=goal, by=BY, known=(known, plan.makespan), stop=after(60),
                 tell=told.append,
             )  # fmt: skip
 

@@ -2,36 +2,39 @@
 
 Resources are taken out of the rules and priced instead (Lagrange multipliers, one for each
 resource and moment of a grid). Then every member alone chooses the cheapest minute to be ready,
-every piece the rack, a cabinet or a spare, and every washer the sequence of loads that earns most
-by exact dynamic programming. Whatever the prices, the sum is at most the objective of any plan;
-better prices are found step by step (subgradients), so the bound may be taken at any time.
+every piece the rack, a cabinet or a spare and when it hangs there, and every washer and cabinet the
+sequence of loads or runs that earns most, by exact dynamic programming. Whatever the prices, the
+sum is at most the objective of any plan; better prices are found step by step (subgradients), so
+the bound may be taken at any time.
 
-A piece of a member who is ready at t has used a resource by t minus the least it still needs
-after that. All uses are at the grain of single pieces; changeovers, late families and what begun
-steps hold only take away, so leaving them out keeps the bound valid.
+A piece that starts to dry has used hands and drums by then, minus the least that lies between. All
+uses are at the grain of single pieces; changeovers, late families and what begun steps hold only
+take away, so leaving them out keeps the bound valid.
 
 Source: A. M. Geoffrion, Lagrangean relaxation for integer programming, Mathematical Programming
-Study 2 (1974) 82-114; step length after B. T. Polyak (both from memory).
+Study 2 (1974) 82-114; steps after J. Duchi, E. Hazan and Y. Singer, Adaptive subgradient methods,
+Journal of Machine Learning Research 12 (2011) 2121-2159 (both from memory).
 """
 
 from collections.abc import Callable
 from math import ceil
 
 import numpy as np
-from numpy.typing import NDArray
 
+from sootline.core.washplan.columns import best_columns
+from sootline.core.washplan.curves import Numbers, make_prices
 from sootline.core.washplan.demand import Demand
 from sootline.core.washplan.earliest import Book
 from sootline.core.washplan.instance import Instance
 from sootline.core.washplan.plan import Goal
 from sootline.core.washplan.shop import open_shop
-from sootline.core.washplan.supply import Supplies, best_loads, find_places, list_supplies
+from sootline.core.washplan.supply import Supplies, find_places, list_supplies
 from sootline.core.washplan.timegrid import make_grid
 
-Numbers = NDArray[np.float64]
-# Part of the wish that a step takes up, how long nothing better is waited for, and the share of
-# the newest direction in the next step. Found by trying.
-FIRST_PART, LEAST_PART, PATIENCE, NEWEST = 1.0, 0.002, 12, 0.35
+# Found by trying; prices are per unit of a resource that is there in about one programme.
+STEP, MOMENTUM, TINY = 100.0, 0.9, 1e-12
+# It is enough when the bound has not grown by so much in so many steps.
+GROWN, PATIENCE = 1.0002, 300
 # What float arithmetic may have lost, as a share.
 SAFETY = 1e-7
 
@@ -52,42 +55,46 @@ class Pricing:
         self.best = 0.0
 
     def improve(self, stop: Callable[[], bool], tell: Callable[[float], None]) -> float:
-        """Take steps until `stop`; tell every better bound; return the best."""
-        part, waited = FIRST_PART, 0
-        top = self.prices.copy(), self.covers.copy()
-        way, cover_way = np.zeros_like(self.prices), np.zeros_like(self.covers)
-        while not stop() and part > LEAST_PART and self.best < self.aim:
-            bound, wish, cover_wish = self.value()
+        """Take steps until `stop`, or until nothing grows any more; tell every better bound."""
+        ways = _Way(self.prices), _Way(self.covers)
+        waited, mark = 0, 0.0
+        while not stop() and self.best < self.aim and waited < PATIENCE:
+            bound, *wishes = self.value()
             if bound > self.best:
-                grown = bound > self.best * (1 + 1e-4)
-                self.best, top = bound, (self.prices.copy(), self.covers.copy())
+                self.best = bound
                 tell(bound)
-                waited = 0 if grown else waited + 1
-            else:
-                waited += 1
-            if waited >= PATIENCE:
-                part, waited = part / 2, 0
-                self.prices, self.covers = top[0].copy(), top[1].copy()
-                way[:], cover_way[:] = 0, 0
-                continue
-            way = NEWEST * wish + (1 - NEWEST) * way
-            cover_way = NEWEST * cover_wish + (1 - NEWEST) * cover_way
-            size = float((way**2).sum() + (cover_way**2).sum())
-            step = part * (self.aim - bound) / max(size, 1e-12)
-            self.prices = np.maximum(0, self.prices + step * way)
-            self.covers = np.maximum(0, self.covers + step * cover_way)
+            waited, mark = (0, self.best) if self.best > GROWN * mark else (waited + 1, mark)
+            for way, wish in zip(ways, wishes, strict=True):
+                way.go(wish)
         return self.best
 
     def value(self) -> tuple[float, Numbers, Numbers]:
         """Return the bound at these prices, and how much more of each resource is wished for."""
-        tails = np.cumsum((self.prices / self.scale)[:, ::-1], axis=1)[:, ::-1]
-        tails = np.hstack([tails, np.zeros((len(tails), 1))])
-        cost, used, covered = self.demand.cheapest(tails, self.prices / self.scale, self.covers)
-        earned, offered = best_loads(self.supplies, tails)
-        held = float((self.prices / self.scale * self.supplies.fixed).sum())
+        flat = self.prices / self.scale
+        prices = make_prices(flat, self.covers, self.demand.grid)
+        cost, used, covered = self.demand.cheapest(prices)
+        earned, offered = best_columns(self.supplies, prices.flat, prices.tails)
+        held = float((flat * self.supplies.fixed).sum())
         bound = cost - earned - held - float((self.covers * self.supplies.spares).sum())
         wish = (used - offered - self.supplies.fixed) / self.scale
         return bound - SAFETY * abs(cost), wish, covered - self.supplies.spares
+
+
+class _Way:
+    """Prices on their way: each moves by its own step, shorter the more it was pushed about."""
+
+    def __init__(self, prices: Numbers) -> None:
+        self.prices = prices
+        self.pushed = np.zeros_like(prices)
+        self.newest = np.zeros_like(prices)
+
+    def go(self, wish: Numbers) -> None:
+        """Take one step; what costs nothing and is not wished for stays so."""
+        wish = np.where((self.prices <= 0) & (wish < 0), 0.0, wish)
+        self.pushed += wish * wish
+        self.newest = MOMENTUM * self.newest + (1 - MOMENTUM) * wish
+        self.prices += STEP * self.newest / np.sqrt(self.pushed + TINY)
+        np.maximum(self.prices, 0.0, out=self.prices)
 
 
 def price_out(

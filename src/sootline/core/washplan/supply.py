@@ -7,9 +7,11 @@ from numpy.typing import NDArray
 
 from sootline.core.washplan.earliest import Book
 from sootline.core.washplan.items import NEVER, Stage
+from sootline.core.washplan.shop import cabinet_free
 from sootline.core.washplan.timegrid import TimeGrid
 
 Numbers = NDArray[np.float64]
+MOST_RUNS = 6
 CYCLE = 60.0  # minutes; resources are scaled to what is there in about one programme
 
 
@@ -22,11 +24,24 @@ class Drum:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Box:
+    """One drying cabinet: how many units it holds, and from when on it may be filled."""
+
+    start: int
+    units: int
+
+
+@dataclass(frozen=True, kw_only=True)
 class Places:
     """Which row of the prices belongs to what.
 
+    All rows before the rack's count what there is up to a moment. The rack's counts unit minutes
+    between two moments. Those of the cabinets count units of runs that begin there and last at
+    least so long.
+
     Args:
         families, pieces: rows of the first family's weight and piece count, -1 for none.
+        runs: least minutes of a run, rising, one for each row of the cabinets.
     """
 
     families: int
@@ -35,7 +50,12 @@ class Places:
     stations: int
     rack: int
     boxes: int
-    count: int
+    runs: tuple[int, ...]
+
+    @property
+    def count(self) -> int:
+        """How many rows there are."""
+        return self.boxes + len(self.runs)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -54,6 +74,7 @@ class Supplies:
     scale: Numbers
     spares: Numbers
     drums: tuple[Drum, ...]
+    cabinets: tuple[Box, ...]
     load_min: int
     unload_min: int
 
@@ -68,8 +89,18 @@ def find_places(book: Book) -> Places:
     rack = stations + len(shop.stations)
     return Places(
         families=0, pieces=families if limited else -1, helpers=helpers, stations=stations,
-        rack=rack, boxes=rack + 1, count=rack + 2,
+        rack=rack, boxes=rack + 1, runs=_run_lengths(book),
     )  # fmt: skip
+
+
+def _run_lengths(book: Book) -> tuple[int, ...]:
+    """List the lengths of run that are told apart; a few stand for all, from below."""
+    most = max(book.shop.cabinets, default=-1)
+    items = [book.shop.items[i] for i in book.to_dry]
+    known = sorted({one.cab for one in items if 0 < one.cab < NEVER and 0 < one.units <= most})
+    if len(known) <= MOST_RUNS:
+        return tuple(known)
+    return tuple(known[k * len(known) // MOST_RUNS] for k in range(MOST_RUNS))
 
 
 def list_supplies(book: Book, grid: TimeGrid, kinds: list[tuple[str, str]]) -> Supplies:
@@ -90,9 +121,10 @@ def list_supplies(book: Book, grid: TimeGrid, kinds: list[tuple[str, str]]) -> S
         fixed[places.stations + s] = count * np.clip(minutes - start, 0, None)
         scale[places.stations + s] = CYCLE * max(1, count)
     wet = min((book.wet[i] for i in book.to_dry if shop.items[i].units), default=0)
-    for row, units in ((places.rack, instance.rack_units), (places.boxes, sum(shop.cabinets))):
-        fixed[row] = units * np.clip(minutes - wet, 0, None)
-        scale[row] = CYCLE * max(1, units)
+    hanging = grid.lengths - grid.before(np.array([float(wet)]))[0]
+    fixed[places.rack] = instance.rack_units * hanging
+    scale[places.rack] = grid.step * max(1, instance.rack_units)
+    scale[places.boxes :] = max(1, *shop.cabinets, 1)
     drums = tuple(_drum(book, w) for w in range(len(shop.machine)))
     for drum in drums:
         for family, cap, pieces, _ in drum.runs:
@@ -102,6 +134,10 @@ def list_supplies(book: Book, grid: TimeGrid, kinds: list[tuple[str, str]]) -> S
     return Supplies(
         grid=grid, places=places, fixed=fixed, scale=scale, drums=drums,
         spares=np.array([float(shop.stock[kind]) for kind in kinds]),
+        cabinets=tuple(
+            Box(start=max(free, wet), units=units)
+            for free, units in zip(cabinet_free(shop), shop.cabinets, strict=True)
+        ),
         load_min=instance.load_min, unload_min=instance.unload_min,
     )  # fmt: skip
 
@@ -117,70 +153,3 @@ def _drum(book: Book, w: int) -> Drum:
         runs.append((family, book.fullest[w, family], min(programme[2], count), programme[1]))
     start = min((book.ready_to_wash(item) for item in mine), default=0)
     return Drum(start=max(book.free(w), start), runs=tuple(runs))
-
-
-def best_loads(supplies: Supplies, tails: Numbers) -> tuple[float, Numbers]:
-    """Find what the washers can earn at most, and what that adds to the resources by moment.
-
-    Args:
-        tails: per resource and moment, the price of a unit that is there from then on.
-    """
-    total, offered = 0.0, np.zeros((supplies.places.count, supplies.grid.moments + 1))
-    for drum in supplies.drums:
-        if drum.runs:
-            total += _best_sequence(supplies, drum, tails, offered)
-    return total, np.cumsum(offered[:, :-1], axis=1)
-
-
-def _best_sequence(supplies: Supplies, drum: Drum, tails: Numbers, offered: Numbers) -> float:
-    """Find the best sequence of loads of one washer, exactly, to the minute."""
-    grid, places = supplies.grid, supplies.places
-    end = int(grid.minutes[-1])
-    ends = np.arange(drum.start, max(end, drum.start) + 1, dtype=np.int64)
-    out = grid.moment(ends)
-    earned, cycles = [], []
-    for family, cap, pieces, run in drum.runs:
-        before = grid.moment(ends - run - supplies.unload_min)
-        gain = cap * tails[places.families + family, out]
-        if places.pieces >= 0:
-            gain = gain + pieces * tails[places.pieces + family, out]
-        gain = gain - supplies.unload_min * tails[places.helpers, out]
-        earned.append(gain - supplies.load_min * tails[places.helpers, before])
-        cycles.append(supplies.load_min + run + supplies.unload_min)
-    best = np.zeros(len(ends))
-    block = min(cycles)
-    for low in range(block, len(ends), block):
-        high = min(low + block, len(ends))
-        here = np.full(high - low, best[low - 1])
-        for gain, cycle in zip(earned, cycles, strict=True):
-            first = max(low, cycle)
-            if first < high:
-                with_load = best[first - cycle : high - cycle] + gain[first:high]
-                here[first - low :] = np.maximum(here[first - low :], with_load)
-        best[low:high] = np.maximum.accumulate(here)
-    _trace_back(supplies, drum, best, earned, cycles, offered)
-    return float(best[-1])
-
-
-def _trace_back(  # noqa: PLR0917 - the arrays of the step before
-    supplies: Supplies, drum: Drum, best: Numbers, earned: list[Numbers], cycles: list[int],
-    offered: Numbers,
-) -> None:  # fmt: skip
-    """Add what the loads of the best sequence give and take."""
-    grid, places = supplies.grid, supplies.places
-    at = len(best) - 1
-    while best[at] > 0:
-        at = int(np.searchsorted(best, best[at], side="left"))
-        chosen = max(
-            (k for k in range(len(cycles)) if cycles[k] <= at),
-            key=lambda k: best[at - cycles[k]] + earned[k][at],
-        )
-        family, cap, pieces, run = drum.runs[chosen]
-        minute = np.array([drum.start + at, drum.start + at - run - supplies.unload_min])
-        out, before = grid.moment(minute)
-        offered[places.families + family, out] += cap
-        if places.pieces >= 0:
-            offered[places.pieces + family, out] += pieces
-        offered[places.helpers, out] -= supplies.unload_min
-        offered[places.helpers, before] -= supplies.load_min
-        at -= cycles[chosen]

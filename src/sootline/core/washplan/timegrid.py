@@ -5,8 +5,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-MOST_MOMENTS, MOST_TICKS = 120, 800
-LEAST_STEP = 5
+MOST_MOMENTS, MOST_TICKS = 160, 800
+LEAST_STEP = 4
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -27,6 +27,16 @@ class TimeGrid:
     def minutes(self) -> NDArray[np.int64]:
         """Return the minute of every moment."""
         return self.origin + self.step * np.arange(self.moments, dtype=np.int64)
+
+    @property
+    def lengths(self) -> NDArray[np.int64]:
+        """Return the minutes from the moment before to every moment; nothing before the first."""
+        return np.append(0, np.full(self.moments - 1, self.step, dtype=np.int64))
+
+    def before(self, minutes: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Return, per minute given and moment, how much of the time up to the moment it leaves."""
+        since = self.minutes - self.lengths
+        return np.asarray(np.clip(minutes[:, None] - since, 0, self.lengths), dtype=np.float64)
 
     def moment(self, minutes: NDArray[np.int64]) -> NDArray[np.int64]:
         """Return the first moment at or after each minute, `moments` where there is none."""
