@@ -155,6 +155,23 @@ def test_what_is_not_there_to_take(state: State, cause: Cause) -> None:
     assert left.reasons[0].message == f"upkeep.left.{cause}"
 
 
+def test_a_shell_whose_liner_is_away_can_be_seen_to() -> None:
+    """It is off the hook anyway; the liner waits for the contractor."""
+    pieces = gear_of()
+    liner = ComponentId("own0-coat-liner")
+    pieces[liner] = replace(pieces[liner], state=State(custody=Custody.CONTRACTOR))
+    own = list(pieces.values())[:10]
+    spare = whole_set("spare0", "44/38x30", None, RACK)
+    people = [rider(f"M{n}", needs=(Slot.SET,), measures=SIZES) for n in range(2)]
+    there = situation([*own, *spare], people, RidingFacts(fit=FIT))
+    found = plan_day(BOTH[:2], pieces, there, (), by=TODAY)
+
+    assert [one.components for one in found.taken] == [("own0-coat-shell",)]
+    assert [(one.bundle.components, one.cause) for one in found.left] == [
+        ((liner,), Cause.CONTRACTOR)
+    ]
+
+
 def sheet(dues: tuple[Due, ...], there: Situation, state: State | None = None) -> OverdueSheet:
     """Write the sheet of the day."""
     return sheet_overdue(dues, gear_of(state), there, TODAY)

@@ -1,7 +1,8 @@
 """What is due and would leave the hook together?
 
 Whoever takes a coat's liner takes the coat: components that fill one place of an outfit go out as
-one. What fills no place goes by itself.
+one. What fills no place goes by itself. What cannot be taken stands apart: while a liner is away,
+its shell is off the hook anyway, and can be seen to.
 """
 
 import datetime as dt
@@ -61,12 +62,16 @@ def bundle_dues(
         by: the last day to look ahead to.
     """
     unit_of = {part: unit for unit in situation.units for part in unit.components}
-    grouped: dict[str, list[Due]] = {}
+    grouped: dict[tuple[str, Cause | None], list[Due]] = {}
     for due in dues:
         if due.matter in MATTERS and due.standing in _URGENT and _day(due) <= by:
             unit = unit_of.get(due.component)
-            grouped.setdefault(unit.id if unit else due.component, []).append(due)
-    bundles = (_bundle(name, tuple(group), components, unit_of) for name, group in grouped.items())
+            cause = _cause(components[due.component])
+            grouped.setdefault((unit.id if unit else due.component, cause), []).append(due)
+    bundles = (
+        _bundle(name, cause, tuple(group), components, unit_of)
+        for (name, cause), group in grouped.items()
+    )
     return tuple(sorted(bundles, key=lambda one: one.urgency))
 
 
@@ -97,18 +102,18 @@ def seats_kept(before: Riding, situation: Situation) -> Riding | None:
 
 def _bundle(
     name: str,
+    cause: Cause | None,
     dues: tuple[Due, ...],
     components: Mapping[ComponentId, Component],
     unit_of: Mapping[ComponentId, Unit],
 ) -> Bundle:
     unit = unit_of.get(dues[0].component)
-    causes = [cause for due in dues if (cause := _cause(components[due.component]))]
     return Bundle(
         unit=name,
         slot=unit.slot if unit else None,
         holder=unit.holder if unit else components[dues[0].component].owner,
         dues=dues,
-        cause=min(causes, key=list(Cause).index, default=None),
+        cause=cause,
     )
 
 
