@@ -8,7 +8,7 @@ again and verified before anybody is told that it is there.
 import json
 import os
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from hashlib import sha256
 from itertools import islice
@@ -33,6 +33,9 @@ BACKUP_FORM = 1
 _RECORD, _LIST, _TABLES = "record.jsonl", "contents.json", "tables.jsonl"
 _OTHERS: tuple[type[models.Model], ...] = (User, Look, Attachment)
 _AT_ONCE = 500
+# What no hash of a password begins with.
+_NO_PASSWORD = "!"  # noqa: S105
+Lists = Callable[[str], Mapping[str, str]]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -51,8 +54,15 @@ class Backup:
     verified: Verification
 
 
-def write_backup(store: LedgerStore, file: Path) -> Backup:
+def write_backup(
+    store: LedgerStore, file: Path, *, secrets: bool = True, lists: Lists | None = None
+) -> Backup:
     """Write the whole store into a file while others go on writing, and read it back.
+
+    Args:
+        secrets: False leaves the passwords' hashes out: whoever is in it cannot sign in before an
+            administrator gives a new one.
+        lists: makes further files for people to read, by name, from the same moment.
 
     Raises:
         BadInputError: the file is there already, or what was written does not verify.
@@ -63,7 +73,7 @@ def write_backup(store: LedgerStore, file: Path) -> Backup:
     beside = file.with_name(f".{file.name}.{os.getpid()}.part")
     try:
         with snapshot(store.alias, store.folder) as alias:
-            _write(store, alias, beside)
+            _write(store, alias, beside, secrets=secrets, lists=lists)
         backup = read_backup(beside)
         with beside.open("rb+") as written:
             os.fsync(written.fileno())
@@ -130,7 +140,9 @@ def restore_backup(store: LedgerStore, file: Path) -> Backup:
     return backup
 
 
-def _write(store: LedgerStore, alias: str, file: Path) -> None:
+def _write(
+    store: LedgerStore, alias: str, file: Path, *, secrets: bool, lists: Lists | None
+) -> None:
     hashes: dict[str, str] = {}
     installation = Installation.objects.using(alias).get().name
     every = EntryRow.objects.using(alias).order_by("seq").values_list("hash", flat=True)
@@ -139,12 +151,15 @@ def _write(store: LedgerStore, alias: str, file: Path) -> None:
     with zipfile.ZipFile(file, "w", zipfile.ZIP_DEFLATED, compresslevel=3) as archive:
         lines = export_all(head.installation, entries.read_entries(alias), anchor)
         hashes[_RECORD] = _put_lines(archive, _RECORD, lines)
-        hashes[_TABLES] = _put_lines(archive, _TABLES, _rows(alias))
+        hashes[_TABLES] = _put_lines(archive, _TABLES, _rows(alias, secrets=secrets))
         attachments = AttachmentStore(folder=store.folder, alias=alias)
         for row in Attachment.objects.using(alias).order_by("sha256"):
             data, _media_type = attachments.read(row.sha256)
             archive.writestr(f"attachments/{row.sha256}", data, zipfile.ZIP_STORED)
             hashes[f"attachments/{row.sha256}"] = sha256(data).hexdigest()
+        for name, text in (lists(alias) if lists else {}).items():
+            archive.writestr(name, text)
+            hashes[name] = sha256(text.encode()).hexdigest()
         contents = {"sootline": "backup", "form": BACKUP_FORM, "program": __version__,
                     "installation": installation, "parts": hashes}  # fmt: skip
         archive.writestr(_LIST, json.dumps(contents, indent=1, sort_keys=True))
@@ -160,9 +175,11 @@ def _put_lines(archive: zipfile.ZipFile, name: str, lines: Iterator[str]) -> str
     return digest.hexdigest()
 
 
-def _rows(alias: str) -> Iterator[str]:
+def _rows(alias: str, *, secrets: bool) -> Iterator[str]:
     for model in _OTHERS:
         for row in model._default_manager.using(alias).order_by("pk").iterator():
+            if isinstance(row, User) and not secrets:
+                row.password = _NO_PASSWORD
             yield str(serializers.serialize("jsonl", [row])).rstrip("\n")
 
 

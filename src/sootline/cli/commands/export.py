@@ -14,15 +14,18 @@ from sootline.words import say
 
 
 def add_arguments(parser: CommandParser) -> None:
-    """Add FILE, --item and --anchor."""
+    """Add FILE, --item, --everything and --anchor."""
     parser.add_argument("file", type=Path, metavar="FILE", help="store.help.export_file")
     parser.add_argument("--item", metavar="ID", help="store.help.export_item")
+    parser.add_argument("--everything", action="store_true", help="store.help.export_everything")
     parser.add_argument("--anchor", type=Path, metavar="FILE", help="store.help.export_anchor")
 
 
 def run(options: argparse.Namespace) -> int:
     """Write the record as lines of JSON, and an anchor for somebody else to keep."""
     start()
+    if options.everything:
+        return _everything(options)
     from sootline.wiring.store import now, open_store, prepare  # noqa: PLC0415
 
     store = open_store()
@@ -38,4 +41,20 @@ def run(options: argparse.Namespace) -> int:
         write_whole(options.anchor, write_anchor(anchor) + "\n")
     values = {"file": printable(str(options.file)), "n": str(anchor.n if anchor else 0)}
     print(say("store.export.done", values, lang=options.lang))
+    return DONE
+
+
+def _everything(options: argparse.Namespace) -> int:
+    """Write all there is, in open files, without what would let anybody sign in."""
+    from sootline.wiring.full_export import export_everything  # noqa: PLC0415
+    from sootline.wiring.own_record import open_record  # noqa: PLC0415
+
+    written = export_everything(open_record(), options.file)
+    values = {
+        "file": printable(str(options.file)),
+        "n": str(written.entries),
+        "attachments": str(written.attachments),
+        "accounts": str(written.accounts),
+    }
+    print(say("store.export.everything", values, lang=options.lang))
     return DONE
