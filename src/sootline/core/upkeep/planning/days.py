@@ -14,6 +14,7 @@ from sootline.core.intervals import Due, Matter
 from sootline.core.riding import Riding, Situation, Slot, check_fit, failures, who_rides
 from sootline.core.upkeep.planning.bundles import Bundle, bundle_dues, seats_kept, without
 from sootline.core.upkeep.planning.facts import Cause, WorkToday
+from sootline.core.upkeep.planning.seats import Seats, is_worn
 from sootline.core.upkeep.qualified import PRACTICE
 
 
@@ -112,6 +113,7 @@ class _Desk:
     def __init__(self, situation: Situation, work: Sequence[WorkToday]) -> None:
         self._situation = situation
         self._work = {one.matter: one for one in work}
+        self._seats = Seats(situation)
         self.before = who_rides(situation)
         self.after = self.before
         self.taken: list[Bundle] = []
@@ -122,12 +124,20 @@ class _Desk:
         """Take a bundle, or say why not."""
         cause = bundle.cause or self._short_of_time(bundle)
         if cause is None:
-            after = seats_kept(self.before, without(self._situation, (*self.taken, bundle)))
+            after = self._after(bundle)
             if after is not None:
                 self._take(bundle, after)
                 return
             cause = Cause.NO_SPARE
         self.left.append(Left(bundle=bundle, cause=cause, reasons=(_why(bundle, cause),)))
+
+    def _after(self, bundle: Bundle) -> Riding | None:
+        """Return who rides once a bundle is taken as well; None when somebody no longer does."""
+        if not is_worn(self.after, bundle):
+            return self.after
+        if not self._seats.may_keep(self.after, bundle, {one.unit for one in self.taken}):
+            return None
+        return seats_kept(self.before, without(self._situation, (*self.taken, bundle)))
 
     def _take(self, bundle: Bundle, after: Riding) -> None:
         self.taken.append(bundle)

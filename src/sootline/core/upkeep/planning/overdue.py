@@ -12,9 +12,10 @@ from dataclasses import dataclass
 from sootline.core.basis import ComponentId, MemberId, MessageId
 from sootline.core.gear import Component
 from sootline.core.intervals import Due, Matter, Standing
-from sootline.core.riding import Situation, who_rides
-from sootline.core.upkeep.planning.bundles import bundle_dues, seats_kept, without
+from sootline.core.riding import Riding, Situation, who_rides
+from sootline.core.upkeep.planning.bundles import Bundle, bundle_dues, seats_kept, without
 from sootline.core.upkeep.planning.facts import Cause
+from sootline.core.upkeep.planning.seats import Seats, is_worn
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -62,13 +63,12 @@ def sheet_overdue(
 ) -> OverdueSheet:
     """Write the table of what is overdue by cause."""
     late = tuple(due for due in dues if due.standing is Standing.OVERDUE)
-    before = who_rides(situation)
+    before, seats = who_rides(situation), Seats(situation)
     rows = []
     for bundle in bundle_dues(late, components, situation, by=today):
         cause = bundle.cause
         if cause is None:
-            kept = seats_kept(before, without(situation, (bundle,)))
-            cause = Cause.NO_SPARE if kept is None else Cause.NO_TIME
+            cause = Cause.NO_TIME if _kept(bundle, situation, before, seats) else Cause.NO_SPARE
         rows += [
             OverdueRow(
                 component=due.component,
@@ -80,6 +80,15 @@ def sheet_overdue(
             for due in bundle.dues
         ]
     return OverdueSheet(on=today, causes=tuple(_count(c, rows) for c in Cause), rows=tuple(rows))
+
+
+def _kept(bundle: Bundle, situation: Situation, before: Riding, seats: Seats) -> bool:
+    """Whether everybody who rides now still would without a bundle."""
+    if not is_worn(before, bundle):
+        return True
+    if not seats.may_keep(before, bundle, ()):
+        return False
+    return seats_kept(before, without(situation, (bundle,))) is not None
 
 
 def _count(cause: Cause, rows: list[OverdueRow]) -> CauseRow:
