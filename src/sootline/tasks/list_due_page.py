@@ -62,7 +62,7 @@ def list_due_page(
     """
     texts = _texts(rules, read_department(register))
     days.bring_up(texts.digest, lambda one: _first_days(one, texts, today))
-    size = min(most, MOST)
+    size = max(1, min(most, MOST))
     found = days.due(until or today, after=after, most=size + 1)
     more = len(found) > size
     return DuePage(

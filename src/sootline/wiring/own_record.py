@@ -1,8 +1,10 @@
 """Where is the store's own record read? To be imported once the framework is started."""
 
+import datetime as dt
 from collections.abc import Iterator
 from itertools import count
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
 from django.conf import settings
 
@@ -15,10 +17,15 @@ from sootline.core.ledger.exports import Exported, ExportHead
 from sootline.core.ledger.facts import read_facts
 from sootline.storage import anchoring
 from sootline.storage.comparing import Compared, compare
+from sootline.storage.dues import DueStore
 from sootline.storage.ledger import LedgerStore
 from sootline.storage.preparing import prepare
 from sootline.storage.register import RegisterStore
+from sootline.tasks.assemble_job import read_department
 from sootline.tasks.import_roster import Register
+from sootline.tasks.list_due_page import DuePage, list_due_page
+from sootline.tasks.ports import DueKey
+from sootline.wiring.rules import RULES
 from sootline.wiring.store import now, open_store
 
 __all__ = [
@@ -27,6 +34,7 @@ __all__ = [
     "anchor_file",
     "anchor_now",
     "compare",
+    "due_of_record",
     "free_key",
     "open_record",
     "registered",
@@ -50,6 +58,27 @@ def open_record() -> LedgerStore:
     store = open_store()
     prepare(store)
     return store
+
+
+def due_of_record(
+    station: str | None,
+    *,
+    today: dt.date | None,
+    until: dt.date | None,
+    after: DueKey | None,
+    most: int,
+) -> DuePage:
+    """Return a page of what is due; arguments and faults as `list_due_page`.
+
+    Args:
+        station: shows only what belongs to it, or to none; None shows everything.
+        today: None is the department's civil day.
+    """
+    open_record()
+    register, days = RegisterStore(station=station), DueStore(station=station)
+    zone = ZoneInfo(read_department(register).department.zone)
+    day = today or now().astimezone(zone).date()
+    return list_due_page(RULES, register, days, today=day, until=until, after=after, most=most)
 
 
 def registered() -> Register:

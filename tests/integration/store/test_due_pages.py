@@ -1,15 +1,17 @@
 """What is due next, a page at a time: the same as the whole list, however long it is."""
 
 import datetime as dt
+import json
 from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
 from django.db import connection
-from django.test.utils import CaptureQueriesContext
+from django.test.utils import CaptureQueriesContext, override_settings
 from tests.integration.store_acts import draft, store_in
 from tests.integration.store_databases import Database, Databases
 
+from sootline.cli.main import main
 from sootline.core.basis import ComponentId, DeviceId, MemberId
 from sootline.core.intervals import Matter, Standing
 from sootline.core.job.jobs import Job
@@ -177,3 +179,25 @@ def test_a_page_is_one_walk_along_an_index(databases: Databases) -> None:
             plan = cursor.execute(f"EXPLAIN QUERY PLAN {sql}").fetchall()
             (step,) = [row[3] for row in plan]
             assert "USING COVERING INDEX due_day_" in step, step
+
+
+def test_pages_from_a_terminal(
+    database: Database, store: LedgerStore, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Each page says where the next begins; a slip in that is told; nothing comes twice."""
+    seen: list[tuple[str, str]] = []
+    after: list[str] = []
+    for _ in range(3):
+        words = ["due", "--today", str(TODAY), "--most", "7", "--json", *after]
+        with override_settings(DATA_DIR=database.folder):
+            assert main(words) in (0, 1)
+        page = json.loads(capsys.readouterr().out)
+        seen += [(one["due"]["component"], one["due"]["matter"]) for one in page["items"]]
+        if page["following"] is None:
+            break
+        after = ["--after", "/".join(page["following"])]
+
+    assert len(seen) == len(set(seen)) == min(21, len(list(_all(200, 0))))
+    assert main(["due", "--after", "2026-03-01"]) == 2
+    assert "--after" in capsys.readouterr().err
+    assert store.head().seq > 0

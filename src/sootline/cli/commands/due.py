@@ -9,9 +9,11 @@ from sootline.cli.days import day_said
 from sootline.cli.output import deliver, finding_lines
 from sootline.cli.parser import CommandParser
 from sootline.cli.pieces import listed, whose, wrapped
-from sootline.core.basis import BadInputError, Fault, MessageId
-from sootline.core.intervals import Standing
+from sootline.core.basis import BadInputError, ComponentId, Fault, MessageId
+from sootline.core.intervals import Matter, Standing
 from sootline.tasks.list_due import DueItem, DueList, due_gear
+from sootline.tasks.ports import DueKey
+from sootline.wiring.framework import start
 from sootline.wiring.jobs import read_job
 from sootline.wiring.rules import RULES
 from sootline.words import name, say
@@ -20,29 +22,71 @@ _QUIET = (Standing.LATER, Standing.WAITS)
 
 
 def add_arguments(parser: CommandParser) -> None:
-    """Add JOB, --today and --all."""
-    parser.add_argument("job", type=Path, metavar="JOB", help="cli.help.job_file")
+    """Add JOB, --today, --all, and which page of the record's list."""
+    parser.add_argument("job", type=Path, nargs="?", metavar="JOB", help="due.help.job")
     parser.add_argument("--today", metavar="DATE", help="due.help.today")
     parser.add_argument("--all", action="store_true", help="due.help.all")
     parser.add_argument("--why", action="store_true", help="due.help.why")
+    parser.add_argument("--until", metavar="DATE", help="due.help.until")
+    parser.add_argument("--station", metavar="STATION", help="due.help.station")
+    parser.add_argument("--most", type=int, default=50, metavar="N", help="due.help.most")
+    parser.add_argument("--after", metavar="KEY", help="due.help.after")
 
 
 def run(options: argparse.Namespace) -> int:
     """List what is due; 1 when something is out or overdue."""
+    if options.job is None:
+        return _of_record(options)
     result = due_gear(RULES, read_job(options.job), today=_day(options.today))
     deliver(result, _lines(result, options), options)
     late = (Standing.OUT, Standing.OVERDUE)
     return int(any(item.due.standing in late for item in result.items))
 
 
-def _day(text: str | None) -> date | None:
+def _of_record(options: argparse.Namespace) -> int:
+    """List a page of what is due by the store's own record, from the earliest day on."""
+    start()
+    from sootline.wiring.own_record import due_of_record  # noqa: PLC0415
+
+    page = due_of_record(
+        options.station,
+        today=_day(options.today),
+        until=_day(options.until, "--until"),
+        after=_key(options.after),
+        most=options.most,
+    )
+    shown = DueList(today=page.today, items=page.items, sets=(), findings=())
+    lines = list(_lines(shown, options))
+    if page.following is not None:
+        key = "/".join(map(str, page.following))
+        lines += ["", say("due.more", {"key": key}, lang=options.lang)]
+    deliver(page, lines, options)
+    late = (Standing.OUT, Standing.OVERDUE)
+    return int(any(item.due.standing in late for item in page.items))
+
+
+def _key(text: str | None) -> DueKey | None:
+    """Read where the page before ended: day, piece and matter, as it was said."""
+    if text is None:
+        return None
+    first, _, rest = text.partition("/")
+    piece, _, matter = rest.rpartition("/")
+    try:
+        return DueKey(date.fromisoformat(first), ComponentId(piece), Matter(matter))
+    except ValueError:
+        values = (("text", text),)
+        fault = Fault(place="--after", message=MessageId("due.key_unreadable"), values=values)
+        raise BadInputError([fault]) from None
+
+
+def _day(text: str | None, place: str = "--today") -> date | None:
     if text is None:
         return None
     try:
         return date.fromisoformat(text)
     except ValueError:
         values = (("text", text),)
-        fault = Fault(place="--today", message=MessageId("due.day_unreadable"), values=values)
+        fault = Fault(place=place, message=MessageId("due.day_unreadable"), values=values)
         raise BadInputError([fault]) from None
 
 
