@@ -57,6 +57,14 @@ class IndexedLedger:
         """Whether an actor has used a key."""
         return (actor, idem) in self.keys
 
+    def of_act(self, actor: MemberId, act: str) -> tuple[Entry, ...]:
+        """Return the entries of one act."""
+        return tuple(
+            entry
+            for (who, idem), entry in self.keys.items()
+            if who == actor and idem.startswith(f"{act}/")
+        )
+
     def anchor(self, at: dt.datetime) -> Anchor | None:
         """Take no anchor: nothing here asks for one."""
         raise NotImplementedError
