@@ -28,6 +28,8 @@ TLS = _on("SOOTLINE_TLS")
 PLAIN_HTTP = _on("SOOTLINE_PLAIN_HTTP")
 # Shows the invented department to whoever sits at this machine; the record is not touched.
 DEMO = _on("SOOTLINE_DEMO")
+# Hash of the link by which somebody comes into the demonstration; `sootline serve` sets it.
+DEMO_DOOR = os.environ.get("SOOTLINE_DEMO_DOOR", "")
 DEPARTMENT_WORDS = _listed("SOOTLINE_DEPARTMENT_WORDS")
 
 ALLOWED_HOSTS = _listed("SOOTLINE_HOSTS", "localhost 127.0.0.1 [::1]")

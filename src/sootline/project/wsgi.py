@@ -11,3 +11,8 @@ gc.set_threshold(50_000, 20, 50)
 os.environ.setdefault("DJANGO_SETTINGS_MODULE", "sootline.project.settings")
 
 application = get_wsgi_application()
+
+# Only once the framework is started.
+from sootline.wiring.signing import begin_signs  # noqa: E402
+
+begin_signs("web")

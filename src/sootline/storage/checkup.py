@@ -11,7 +11,9 @@ from django.db.migrations.executor import MigrationExecutor
 
 from sootline.core.basis import Fault, MessageId
 from sootline.core.ledger import verify_chain
+from sootline.storage.alive import PROCESSES, is_silent, silence
 from sootline.storage.attachments import AttachmentStore
+from sootline.storage.errands import ErrandStore
 from sootline.storage.ledger import LedgerStore
 from sootline.storage.models import User
 from sootline.storage.readiness import find_faults
@@ -49,6 +51,7 @@ def check_up(store: LedgerStore, *, deep: bool = False) -> tuple[Checked, ...]:
         "tables": lambda: _tables(store),
         "clock": lambda: _clock(store),
         "accounts": _accounts,
+        "processes": lambda: _processes(store),
     }
     if deep:
         looks |= {"record": lambda: _record(store), "attachments": lambda: _attachments(store)}
@@ -103,6 +106,17 @@ def _clock(store: LedgerStore) -> Iterator[Fault]:
 def _accounts() -> Iterator[Fault]:
     if not any("administrator" in user.roles for user in User.objects.filter(is_active=True)):
         yield _fault("accounts", "store.check.accounts")
+
+
+def _processes(store: LedgerStore) -> Iterator[Fault]:
+    """Look for signs of life, where a server was ever begun here."""
+    for process in PROCESSES:
+        since = silence(store.folder, process)
+        if since is not None and is_silent(store.folder, process):
+            yield _fault(process, "store.check.silent", process=process, seconds=f"{since:.0f}")
+    running = ErrandStore(now=store.now, alias=store.alias).abandoned()
+    if running:
+        yield _fault("errands", "store.check.abandoned", n=str(running))
 
 
 def _record(store: LedgerStore) -> Iterator[Fault]:

@@ -85,6 +85,7 @@ def plan_wash(
     seed: int = 0,
     aim: Aim | None = None,
     helps: Helps | None = None,
+    known: Plan | None = None,
 ) -> PlanResult:
     """Plan the wash of a job.
 
@@ -93,6 +94,7 @@ def plan_wash(
         stop: asked again and again; True ends the search with the best so far.
         aim: instead of the job's own request.
         helps: what makes the search better on this machine.
+        known: an earlier plan of the same job; the search begins from it too.
 
     Raises:
         BadInputError: the job names an edition or kind that does not exist, the helpers' hours
@@ -103,7 +105,7 @@ def plan_wash(
     loads = form_loads(rules, job)
     built = build_all(job, loads, planning)
     likely = built[Pace.LIKELY].instance
-    plan = solve(likely, goal=aim.goal, by=aim.by, stop=stop, seed=seed, helps=helps)
+    plan = solve(likely, goal=aim.goal, by=aim.by, stop=stop, seed=seed, known=known, helps=helps)
     return finish(job, loads, built, plan, aim, engine=helps.engine if helps else None)
 
 

@@ -12,6 +12,7 @@ from django.urls import reverse
 from sootline.tasks.rights import AT_A_DEVICE, GUARDED, Right, may
 from sootline.web.entrance.at_device import ask_name
 from sootline.web.entrance.device_cookie import device_of, renew
+from sootline.web.entrance.door import keep_out
 from sootline.web.entrance.step_up import ask_second_factor
 from sootline.web.routes import ROUTES, Access
 from sootline.wiring.people import StationDevice, people_policy
@@ -25,7 +26,7 @@ View = Callable[..., HttpResponse]
 class AccessMiddleware:
     """Holds every request to the table of routes; what the table does not name is refused.
 
-    A demonstration is open to whoever sits at the machine: it shows an invented department.
+    A demonstration is open to whoever came in by its link: it shows an invented department.
     """
 
     def __init__(self, get_response: Callable[[HttpRequest], HttpResponse]) -> None:
@@ -61,8 +62,10 @@ class AccessMiddleware:
             return HttpResponseNotAllowed(sorted(_METHODS if access.sends else _SAFE))
         if settings.DEMO and access.account:
             raise Http404
-        if access.open or settings.DEMO:
+        if access.open:
             return None
+        if settings.DEMO:
+            return keep_out(request)
         device: StationDevice | None = request.station_device  # type: ignore[attr-defined]
         if request.user.is_authenticated:
             return _as_person(request, access, route)

@@ -66,6 +66,7 @@ _R = Right
 ROUTES: Mapping[str, Access] = MappingProxyType(
     {
         "healthz": Access(open=True, sends=False),
+        "come-in": Access(open=True, sends=False),
         "sign-in": Access(open=True),
         "sign-out": Access(),
         "light": Access(open=True),
@@ -89,6 +90,7 @@ ROUTES: Mapping[str, Access] = MappingProxyType(
         "call-one": _looks(_R.SEE_EXPOSURE),
         "needs": _looks(_R.SEE_GEAR),
         "wash": _hangs(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
+        "wash-better": _hangs(_R.SEE_GEAR),
         "wash-plan": _hangs(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
         "wash-changed": _hangs(_R.SEE_GEAR, _R.WORK_WASH_ROOM),
         "wash-load": _hangs(_R.SEE_GEAR, _R.WORK_WASH_ROOM),

@@ -45,6 +45,7 @@ urlpatterns = [
     path("needs/", needs.needs, name="needs"),
     path("wash/", wash.room, name="wash"),
     path("wash/plan/", wash.plan, name="wash-plan"),
+    path("wash/better/", wash.better, name="wash-better"),
     path("wash/load/<int:number>/", wash.load, name="wash-load"),
     path("wash/load/<int:number>/<slug:deed>/", wash.advance, name="wash-advance"),
     path("wash/drying/", drying.drying, name="drying"),

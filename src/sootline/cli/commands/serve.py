@@ -1,15 +1,22 @@
 """`sootline serve`: the app for browsers, on this machine or for the station's network."""
 
 import argparse
+import hashlib
 import ipaddress
 import os
+import secrets
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from sootline.cli.parser import CommandParser, UsageError
 from sootline.cli.registry import DONE
 from sootline.wiring.framework import start
 from sootline.words import say
 
+if TYPE_CHECKING:
+    from sootline.wiring.supervising import Kept
+
+_SAID = {False: "store.serve.at", True: "store.serve.demo_at"}
 _LOCAL_NAMES = ("localhost",)
 
 
@@ -25,25 +32,46 @@ def add_arguments(parser: CommandParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Prepare the store and serve until stopped."""
+    """Prepare the store and keep the server's processes at work until stopped."""
     _choose(options)
     start()
     from sootline.wiring.daily import begin_daily  # noqa: PLC0415
     from sootline.wiring.own_record import open_record  # noqa: PLC0415
-    from sootline.wiring.server import serve  # noqa: PLC0415
+    from sootline.wiring.supervising import supervise, until_told  # noqa: PLC0415
 
     begin_daily(open_record())
+    over = until_told()
     scheme = "https" if options.tls_file else "http"
-    address = {"address": f"{scheme}://{options.host}:{options.port}/"}
-    print(say("store.serve.at", address, lang=options.lang), flush=True)
-    serve(
+    address = {"address": f"{scheme}://{options.host}:{options.port}/{_door(options)}"}
+    print(say(_SAID[bool(options.demo)], address, lang=options.lang), flush=True)
+    supervise(_processes(options), over)
+    return DONE
+
+
+def _processes(options: argparse.Namespace) -> "list[Kept]":
+    """Name the web process and, where there is a record, the one that does what takes long."""
+    from sootline.wiring.server import words_of  # noqa: PLC0415
+    from sootline.wiring.supervising import Kept, python  # noqa: PLC0415
+
+    words = words_of(
         host=options.host,
         port=options.port,
         certificate=options.tls_file,
         key=options.key,
         workers=options.workers,
     )
-    return DONE
+    web = Kept("web", python("sootline.wiring.server", *words))
+    worker = Kept("worker", python("sootline.wiring.worker"))
+    return [web] if options.demo else [web, worker]
+
+
+def _door(options: argparse.Namespace) -> str:
+    """Make the one address by which somebody comes into the demonstration, once."""
+    if not options.demo:
+        return ""
+    token = secrets.token_urlsafe(24)
+    os.environ["SOOTLINE_DEMO_DOOR"] = hashlib.sha256(token.encode()).hexdigest()
+    return f"come-in/{token}/"
 
 
 def _choose(options: argparse.Namespace) -> None:

@@ -1,6 +1,7 @@
 """The tables, by what they are for."""
 
 from sootline.storage.models.accounts import Look, User
+from sootline.storage.models.errands import ErrandRow
 from sootline.storage.models.people import (
     Device,
     Guesses,
@@ -16,6 +17,7 @@ __all__ = [
     "ComponentRow",
     "Device",
     "EntryRow",
+    "ErrandRow",
     "Guesses",
     "Installation",
     "Link",

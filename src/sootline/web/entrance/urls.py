@@ -8,6 +8,7 @@ from sootline.web.entrance.account import account, account_do
 from sootline.web.entrance.accounts import accounts, accounts_do
 from sootline.web.entrance.attachments import attachment
 from sootline.web.entrance.devices import devices, first_pin, revoke
+from sootline.web.entrance.door import come_in
 from sootline.web.entrance.health import healthz
 from sootline.web.entrance.second_factor import second_factor
 from sootline.web.entrance.sign_in import SignIn
@@ -26,5 +27,6 @@ urlpatterns = [
     path("devices/first-pin/", first_pin, name="first-pin"),
     path("devices/revoke/<slug:device>/", revoke, name="device-revoke"),
     path("attachments/<str:digest>/", attachment, name="attachment"),
+    path("come-in/<str:token>/", come_in, name="come-in"),
     path("healthz", healthz, name="healthz"),
 ]

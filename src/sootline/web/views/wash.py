@@ -14,16 +14,15 @@ from sootline.tasks.deeds import Planned, Washed, WashStep
 from sootline.tasks.load_cards import LoadCard
 from sootline.tasks.plan_wash import Aim, plan_wash
 from sootline.web.answers import Answers, answers_of
+from sootline.web.bettering import ask_better, bettering, mark_of_plan
 from sootline.web.reading.card import read_card
 from sootline.web.reading.clock import clock_of
 from sootline.web.reading.wash import read_wash_room
 from sootline.web.reports import report
 from sootline.web.tongue import language_of
-from sootline.wiring.plans import load_planning_times, stop_after
+from sootline.wiring.plans import load_planning_times
 from sootline.wiring.rules import RULES
 from sootline.words import say
-
-_SECONDS = 3.0
 
 
 @require_safe
@@ -35,6 +34,7 @@ def room(request: HttpRequest) -> HttpResponse:
         clock = clock_of(answers.job, lang)
         wash = read_wash_room(answers.desk, answers.desk.plan, answers.cards, clock, lang)
         facts |= {"room": wash, "timeline": mark_safe(wash.timeline)}  # noqa: S308  # our drawing
+        facts["better"] = bettering(request, answers.desk.plan)
     facts["drying"] = answers.drying_room
     return render(request, "wash/room.html", facts)
 
@@ -62,20 +62,34 @@ def plan(request: HttpRequest) -> HttpResponse:
         return render(request, "wash/room.html", facts, status=422)
     aim = Aim(start=job.now, goal=Goal(goal), by=by)
     try:
-        made = plan_wash(
-            RULES, job, planning=load_planning_times(), stop=stop_after(_SECONDS), aim=aim
-        )
+        # The hand rules' best is there at once; what is better is looked for while people read it.
+        made = plan_wash(RULES, job, planning=load_planning_times(), stop=lambda: True, aim=aim)
     except BadInputError as error:
         faults = [say(one.message, one.values, lang=lang) for one in error.faults]
         refused: dict[str, object] = {"goals": list(Goal), "plan": None, "faults": faults}
         return render(request, "wash/room.html", refused, status=422)
-    report(
+    kept = report(
         request,
         "web.wash.planned",
         Planned(plan=made),
         values={"n": str(len(made.worksheet.loads))},
     )
+    if kept:
+        ask_better(request)
     return redirect("wash")
+
+
+@require_safe
+def better(request: HttpRequest) -> HttpResponse:
+    """Tell how far the search for a better plan is; a page that shows an older plan is redrawn."""
+    plan = answers_of(request).desk.plan
+    if plan is None or not request.headers.get("HX-Request"):
+        return redirect("wash")
+    facts = {"better": bettering(request, plan)}
+    response = render(request, "wash/_better.html", facts)
+    if request.GET.get("mark", "") != mark_of_plan(plan):
+        response.headers["HX-Refresh"] = "true"
+    return response
 
 
 _STEPS = {
