@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import cached_property
 
 from sootline.core.basis import ComponentId, Finding, MemberId
 from sootline.core.intervals import Due, Matter, Standing
@@ -17,11 +18,12 @@ from sootline.core.riding import (
     list_purchases,
     who_rides,
 )
-from sootline.core.rulebook import assemble
+from sootline.core.rulebook import Rulebook, assemble
 from sootline.core.upkeep.people import Order, Refit, list_orders, list_refits
 from sootline.core.upkeep.planning import DayPlan, OverdueSheet, plan_day, sheet_overdue
 from sootline.core.upkeep.stores import ChoreDue, hold_readings, judge_supplies, list_chores
-from sootline.tasks.list_due import due_gear
+from sootline.tasks.judge_gear import Judged
+from sootline.tasks.list_due import civil_day, due_gear
 from sootline.tasks.ports import Rules
 from sootline.tasks.who_can_ride import ride_situation
 
@@ -47,68 +49,112 @@ class CalendarDay:
     matter: Matter
 
 
-@dataclass(frozen=True, kw_only=True)
 class Today:
-    """Everything an officer looks at in the morning.
+    """Everything an officer looks at in the morning; each answer is made when it is asked for.
 
     Args:
-        refits: who is due to be measured, today or before.
-        stores: supplies to order and to take off the shelf, temperatures beyond a limit.
-        calendar: every known due day, in order.
-    """
-
-    today: date
-    plan: DayPlan
-    overdue: OverdueSheet
-    refits: tuple[Refit, ...]
-    orders: tuple[Order, ...]
-    stores: tuple[Finding, ...]
-    chores: tuple[ChoreDue, ...]
-    calendar: tuple[CalendarDay, ...]
-
-
-def plan_today(rules: Rules, job: Job, *, ahead_days: int = AHEAD_DAYS) -> Today:
-    """Plan a day from a job.
-
-    Args:
+        judged: what was judged of the job already, where somebody did.
         ahead_days: how far ahead work may be taken before it is due [d].
 
     Raises:
         BadInputError: the job names an edition, a kind, a member or a piece that does not exist.
     """
-    listed = due_gear(rules, job)
-    dues = tuple(item.due for item in listed.items)
-    pieces = {component.id: component for component in job.components}
-    situation = ride_situation(rules, job, dues)
-    facts, today = job.upkeep, listed.today
-    book = assemble(
-        adopted=rules.edition(job.department.edition),
-        policy=job.department.policy,
-        practice=rules.practice(),
-    ).rulebook
-    members = tuple(member.id for member in job.members)
-    refits = list_refits(members, facts.measured, facts.changed, book, today)
-    by = today + timedelta(days=ahead_days)
-    return Today(
-        today=today,
-        plan=plan_day(dues, pieces, situation, facts.work_today, by=by),
-        overdue=sheet_overdue(dues, pieces, situation, today),
-        refits=tuple(one for one in refits if one.standing is not Standing.LATER),
-        orders=list_orders(
-            tuple(_to_buy(situation)),
-            dues,
-            pieces,
-            facts.lead_times,
-            today=today,
-            ahead=today + timedelta(days=_ORDER_AHEAD_DAYS),
-        ),
-        stores=(
-            *judge_supplies(facts.supplies, today),
-            *hold_readings(facts.machine_log, book),
-        ),
-        chores=list_chores(facts.routines, facts.machine_log, today),
-        calendar=tuple(sorted(_calendar(job, dues), key=lambda one: (one.day, one.id))),
-    )
+
+    def __init__(
+        self,
+        rules: Rules,
+        job: Job,
+        *,
+        judged: Judged | None = None,
+        ahead_days: int = AHEAD_DAYS,
+    ) -> None:
+        self._rules, self._job = rules, job
+        self._judged, self._ahead = judged, timedelta(days=ahead_days)
+        self._pieces = {component.id: component for component in job.components}
+        self.today: date = civil_day(job)
+
+    @cached_property
+    def plan(self) -> DayPlan:
+        """What to take, and who wears what meanwhile."""
+        by, work = self.today + self._ahead, self._job.upkeep.work_today
+        return plan_day(self._dues, self._pieces, self._situation, work, by=by)
+
+    @cached_property
+    def overdue(self) -> OverdueSheet:
+        """What is overdue, by cause."""
+        return sheet_overdue(self._dues, self._pieces, self._situation, self.today)
+
+    @cached_property
+    def refits(self) -> tuple[Refit, ...]:
+        """Who is due to be measured, today or before."""
+        members = tuple(member.id for member in self._job.members)
+        facts = self._job.upkeep
+        refits = list_refits(members, facts.measured, facts.changed, self._book, self.today)
+        return tuple(one for one in refits if one.standing is not Standing.LATER)
+
+    @cached_property
+    def orders(self) -> tuple[Order, ...]:
+        """What to order in which size, by when."""
+        return list_orders(
+            tuple(_to_buy(self._situation)),
+            self._dues,
+            self._pieces,
+            self._job.upkeep.lead_times,
+            today=self.today,
+            ahead=self.today + timedelta(days=_ORDER_AHEAD_DAYS),
+        )
+
+    @cached_property
+    def stores(self) -> tuple[Finding, ...]:
+        """Supplies to order and to take off the shelf, temperatures beyond a limit."""
+        facts = self._job.upkeep
+        return (
+            *judge_supplies(facts.supplies, self.today),
+            *hold_readings(facts.machine_log, self._book),
+        )
+
+    @cached_property
+    def chores(self) -> tuple[ChoreDue, ...]:
+        """What is due on the machines."""
+        return list_chores(self._job.upkeep.routines, self._job.upkeep.machine_log, self.today)
+
+    @cached_property
+    def calendar(self) -> tuple[CalendarDay, ...]:
+        """Every known due day, in order."""
+        days = _calendar(self._job, self._dues)
+        return tuple(sorted(days, key=lambda one: (one.day, one.id)))
+
+    @cached_property
+    def _dues(self) -> tuple[Due, ...]:
+        listed = self._judged.due_list if self._judged else due_gear(self._rules, self._job)
+        return tuple(item.due for item in listed.items)
+
+    @cached_property
+    def _situation(self) -> Situation:
+        return ride_situation(self._rules, self._job, self._dues, judged=self._judged)
+
+    @cached_property
+    def _book(self) -> Rulebook:
+        return assemble(
+            adopted=self._rules.edition(self._job.department.edition),
+            policy=self._job.department.policy,
+            practice=self._rules.practice(),
+        ).rulebook
+
+
+def plan_today(
+    rules: Rules, job: Job, *, judged: Judged | None = None, ahead_days: int = AHEAD_DAYS
+) -> Today:
+    """Plan a day from a job.
+
+    Args:
+        judged: what was judged of the job already, where somebody did.
+        ahead_days: how far ahead work may be taken before it is due [d].
+
+    Raises:
+        BadInputError: the job names an edition, a kind, a member or a piece that does not exist.
+    """
+    return Today(rules, job, judged=judged, ahead_days=ahead_days)
 
 
 def _to_buy(situation: Situation) -> Iterator[Purchase]:

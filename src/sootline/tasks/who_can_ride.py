@@ -124,17 +124,21 @@ def backs_of(plan: PlanResult, job: Job) -> tuple[Back, ...]:
     )
 
 
-def ride_situation(rules: Rules, job: Job, dues: tuple[Due, ...]) -> Situation:
+def ride_situation(
+    rules: Rules, job: Job, dues: tuple[Due, ...], *, judged: Judged | None = None
+) -> Situation:
     """Return what "who can ride" rests on, for a task that changes it and asks again.
 
     Args:
         dues: of every component; only retirement matters here.
+        judged: what was judged of the job already, where somebody did.
 
     Raises:
         BadInputError: the job names an edition, a kind, a member or a piece that does not exist.
     """
     _refuse_strangers(job)
-    return _situation(job, dues, tuple(judge(rules, job).after_calls.values()), ())
+    judged = judged or judge(rules, job)
+    return _situation(job, dues, tuple(judged.after_calls.values()), ())
 
 
 def _situation(

@@ -109,7 +109,7 @@ class Answers:
     @cached_property
     def today(self) -> Today:
         """What to take today, what is overdue, whom to measure, what to order."""
-        return plan_today(RULES, self.job)
+        return plan_today(RULES, self.job, judged=self.judged)
 
     @cached_property
     def drying_room(self) -> DryingRoom | None:

@@ -11,6 +11,8 @@ from sootline.tasks.year_facts import is_over
 from sootline.web.answers import Answers, answers_of
 from sootline.web.reading.saying import Said, said
 
+_LATE = (Standing.OVERDUE,)
+_SOON = (Standing.OVERDUE, Standing.TODAY, Standing.SOON)
 _NOW = (Standing.OVERDUE, Standing.TODAY)
 _INSPECTED = (Matter.ADVANCED_INSPECTION, Matter.LINER_INSPECTION)
 
@@ -47,16 +49,25 @@ def _jobs(answers: Answers) -> list[Job]:
         1 for one in answers.due.items if one.due.matter in _INSPECTED and one.due.standing in _NOW
     )
     lines = (
-        ("due-today", "taken", len(today.plan.taken)),
+        ("due-today", "due", len(_pieces(answers, _SOON))),
         ("inspect", "inspect", due),
         ("recalls", "recalls", unseen),
         ("contractor", "contractor", out),
         ("repairs", "repairs", undecided),
         ("stores", "stores", len(today.stores) + chores),
         ("fit", "fit", len(today.refits)),
-        ("due-month", "month", len(today.overdue.rows)),
+        ("due-month", "month", len(_pieces(answers, _LATE))),
     )
     return [
         Job(route=route, now=said(f"year.now.{word}", n=n), presses=n > 0)
         for route, word, n in lines
     ]
+
+
+def _pieces(answers: Answers, standings: tuple[Standing, ...]) -> frozenset[str]:
+    """Return the pieces that have work due; whether each can be taken is a longer question."""
+    return frozenset(
+        one.component.id
+        for one in answers.due.items
+        if one.due.matter is not Matter.RETIREMENT and one.due.standing in standings
+    )

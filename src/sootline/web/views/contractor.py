@@ -154,6 +154,6 @@ def _facts(answers: Answers, found: ShipmentResult) -> dict[str, object]:
             for one in found.reconciled.arrived
             if one.arrival in _TO_SEE
         ],
-        "said": [one for one in found.said if one.message.startswith("contractor.missing")],
+        "said": [one for one in found.said if one.message.startswith("contractor.missing.")],
         "kinds": [kind.id for kind in KINDS],
     }
