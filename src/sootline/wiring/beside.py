@@ -2,6 +2,7 @@
 
 import threading
 import time
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from sootline.core.washplan.helps import Beside, Helps
@@ -17,8 +18,8 @@ if TYPE_CHECKING:
 class BoundThread:
     """Bounds in a thread until it is told to end: by prices, then, if the call suits, by proof."""
 
-    def __init__(self, instance: Instance, goal: Goal, by: int, known: Plan) -> None:
-        self._instance, self._goal, self._by, self._known = instance, goal, by, known
+    def __init__(self, instance: Instance, goal: Goal, by: int, newest: Callable[[], Plan]) -> None:
+        self._instance, self._goal, self._by, self._newest_plan = instance, goal, by, newest
         self._best: float | None = None
         self._proof: Proof | None = None
         self._plan: Plan | None = None
@@ -27,7 +28,7 @@ class BoundThread:
         self._thread.start()
 
     def _work(self) -> None:
-        instance, known, missed = self._instance, self._known, self._goal is Goal.DEADLINE
+        instance, known, missed = self._instance, self._newest_plan(), self._goal is Goal.DEADLINE
         priority = {member.id: member.priority for member in instance.members}
         in_time = sum(priority[one] for one, minute in known.ready.items() if minute <= self._by)
         price_out(
@@ -45,7 +46,7 @@ class BoundThread:
             return
         if not Proof.suits(self._instance):
             return
-        self._proof = Proof(self._instance, self._known)
+        self._proof = Proof(self._instance, self._newest_plan(), self._best or 0.0)
         # Whoever told this thread to end meanwhile has seen no proof to stop.
         if not self._over.is_set():
             self._plan = self._proof.run(self._tell)
@@ -71,8 +72,8 @@ class BoundThread:
             self._thread.join(timeout=0.05)
 
 
-def _begin(instance: Instance, goal: Goal, by: int, known: Plan) -> Beside:
-    return BoundThread(instance, goal, by, known)
+def _begin(instance: Instance, goal: Goal, by: int, newest: Callable[[], Plan]) -> Beside:
+    return BoundThread(instance, goal, by, newest)
 
 
 def helps_for(seconds: float, *, tie: float = 0.0) -> Helps:

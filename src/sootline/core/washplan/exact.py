@@ -14,6 +14,7 @@ to the other bounds.
 
 from collections.abc import Callable
 from itertools import pairwise
+from math import floor
 
 from ortools.sat.python import cp_model
 
@@ -34,10 +35,11 @@ class Proof:
 
     Args:
         known: a plan there is; none worse is looked for.
+        least: what is known that no plan can beat.
     """
 
-    def __init__(self, instance: Instance, known: Plan) -> None:
-        self.instance, self.known = instance, known
+    def __init__(self, instance: Instance, known: Plan, least: float = 0.0) -> None:
+        self.instance, self.known, self.least = instance, known, least
         self.shop: Shop = open_shop(instance, single=True)
         self.book = Book(self.shop)
         self.model = cp_model.CpModel()
@@ -286,4 +288,5 @@ class Proof:
             model.add(sum(alike) <= max(0, count))
         total = sum(p * ready for p, ready in zip(shop.priority, self.ready, strict=True))
         model.add(total <= self.known.objective)
+        model.add(total >= floor(self.least))
         model.minimize(total)

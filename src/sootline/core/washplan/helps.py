@@ -25,8 +25,8 @@ class Beside(Protocol):
         ...
 
 
-# Begins to bound: instance, goal, deadline, and a plan there is.
-Bounder = Callable[[Instance, Goal, int, Plan], Beside]
+# Begins to bound: instance, goal, deadline, and what says the best plan so far.
+Bounder = Callable[[Instance, Goal, int, Callable[[], Plan]], Beside]
 
 
 @dataclass(frozen=True, kw_only=True)

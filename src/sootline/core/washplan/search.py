@@ -121,10 +121,11 @@ class _Search:
 
     def with_bounds_beside(self) -> None:
         """Improve, and end what works beside whatever happens."""
-        judge, known = self.judge, write_plan(self._best())
+        judge = self.judge
         # The last minute of all is bounded well enough by counting.
         if self.helps.bounder and judge.goal is not Goal.ALL_DONE:
-            self.beside = self.helps.bounder(self.bench.shop.instance, judge.goal, judge.by, known)
+            instance = self.bench.shop.instance
+            self.beside = self.helps.bounder(instance, judge.goal, judge.by, self._best_plan)
         try:
             self.improve()
             self._newest_bound()
@@ -204,6 +205,10 @@ class _Search:
             place, message = "helpers", MessageId("washplan.helpers_run_out")
             raise BadInputError([Fault(place=place, message=message)])
         return self.best
+
+    def _best_plan(self) -> Plan:
+        """Write the best so far out; whoever works beside may ask at any time."""
+        return write_plan(self._best())
 
     def _find(self, choice: Choice, bench: Bench) -> Found | None:
         """Run a choice through the wash room; None if the helpers' hours end before the work."""
