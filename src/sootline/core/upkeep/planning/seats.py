@@ -39,9 +39,8 @@ class Seats:
             for one in rides.outfit
             if one.slot is bundle.slot
         }
-        start = worn.get(bundle.unit)
-        if bundle.slot is None or start is None:
-            return True
+        assert bundle.slot is not None  # what fills no place is worn by nobody
+        start = worn[bundle.unit]
         waiting, seen = [start], {start}
         while waiting:
             for unit in self._fitting(waiting.pop(), bundle.slot):
