@@ -7,7 +7,7 @@ import sys
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
-from tests.docs import commands, rules, states, words
+from tests.docs import commands, rights, rules, states, words
 
 ROOT = Path(__file__).parents[2]
 PRODUCERS: tuple[Callable[[], Mapping[Path, bytes]], ...] = (
@@ -15,6 +15,7 @@ PRODUCERS: tuple[Callable[[], Mapping[Path, bytes]], ...] = (
     commands.reference,
     states.reference,
     rules.reference,
+    rights.reference,
 )
 
 

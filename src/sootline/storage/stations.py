@@ -11,6 +11,7 @@ from functools import cached_property
 
 from django.db.models import Q, QuerySet
 
+from sootline.core.basis import ItemId
 from sootline.core.ledger import EntryKind, ItemKind, item, kind_of, name_of
 from sootline.core.ledger.things import ThingLife
 from sootline.storage.models import ComponentRow, Link, PayloadRow, Thing, User
@@ -124,7 +125,7 @@ class OneStation:
         links = Link.objects.using(self._alias).filter(other=item(ItemKind.LOAD, name))
         pieces = [
             name_of(one)
-            for one in links.values_list("item", flat=True)
+            for one in map(ItemId, links.values_list("item", flat=True))
             if kind_of(one) is ItemKind.COMPONENT
         ]
         return bool(pieces) and not self.components().filter(id__in=pieces).exists()
@@ -139,4 +140,4 @@ def _spoken_of(life: ThingLife) -> str:
 
 
 def _of(kind: ItemKind, items: frozenset[str]) -> frozenset[str]:
-    return frozenset(name_of(one) for one in items if kind_of(one) is kind)
+    return frozenset(name_of(ItemId(one)) for one in items if kind_of(ItemId(one)) is kind)

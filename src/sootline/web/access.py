@@ -15,7 +15,7 @@ from sootline.web.entrance.device_cookie import device_of, renew
 from sootline.web.entrance.door import keep_out
 from sootline.web.entrance.step_up import ask_second_factor
 from sootline.web.routes import ROUTES, Access
-from sootline.wiring.people import StationDevice, people_policy
+from sootline.wiring.people import StationDevice, User, people_policy
 
 _LOG = logging.getLogger(__name__)
 _SAFE = frozenset({"GET", "HEAD"})
@@ -82,7 +82,7 @@ def _answers(request: HttpRequest, access: Access) -> bool:
 def _as_person(request: HttpRequest, access: Access, route: str) -> HttpResponse | None:
     rights = _rights(access, request)
     _check(_roles(request.user), rights, route)
-    if access.whole and getattr(request.user, "station", ""):
+    if access.whole and isinstance(request.user, User) and request.user.station:
         _LOG.warning("refused to an account of one station", extra={"route": route})
         raise PermissionDenied
     return ask_second_factor(request) if GUARDED & set(rights) else None

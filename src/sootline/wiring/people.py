@@ -16,7 +16,7 @@ from sootline.storage.devices import (
 )
 from sootline.storage.guesses import MustWaitError, count_guess, forget_guesses
 from sootline.storage.looks import LookStore
-from sootline.storage.models import User
+from sootline.storage.models import Device, User
 from sootline.storage.pins import is_first, is_pin, set_pin
 from sootline.storage.second_factors import (
     check_code,
@@ -33,6 +33,7 @@ from sootline.tasks.people_policy import PeoplePolicy
 from sootline.wiring.store import now
 
 __all__ = [
+    "Device",
     "Established",
     "MustWaitError",
     "StationDevice",

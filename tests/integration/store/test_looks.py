@@ -26,7 +26,7 @@ def officer(databases: Databases) -> Client:
 
 def _call(client: Client) -> str:
     html = client.get(reverse("call")).content.decode()
-    return re.findall(r'class="calls" href="/call/([^"]+)/"', html)[0]
+    return str(re.findall(r'class="calls" href="/call/([^"]+)/"', html)[0])
 
 
 def _looked(client: Client, route: str, **kwargs: str) -> set[tuple[str, str, str]]:

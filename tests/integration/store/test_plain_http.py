@@ -5,6 +5,7 @@ import subprocess
 import sys
 from http import HTTPStatus
 from pathlib import Path
+from typing import Any
 
 import pytest
 from django.contrib.sessions.models import Session
@@ -32,7 +33,7 @@ def _one(databases: Databases) -> None:
     prepare(open_store())
 
 
-def _status(address: str, **meta: str) -> int:
+def _status(address: str, **meta: Any) -> int:  # noqa: ANN401
     client = Client(SERVER_NAME="localhost", REMOTE_ADDR=address, **meta)
     return client.get(reverse("sign-in")).status_code
 

@@ -216,7 +216,7 @@ def test_an_administrator_does_not_take_away_an_own_one(maren: User) -> None:
 
 def test_the_store_alone_tells_no_codes(maren: User) -> None:
     """What the tables hold is no secret: that takes the installation's own."""
-    row = with_factor(maren).factor  # type: ignore[attr-defined]
+    row = with_factor(maren).factor
     here = step_at(now())
 
     assert code_at(bytes.fromhex(row.salt), here) != code_now()

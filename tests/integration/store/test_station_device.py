@@ -53,7 +53,7 @@ def _person(name: str = "219") -> str:
 
 def _begun(client: Client, path: str, **typed: str) -> str:
     html = client.post(path, typed).content.decode()
-    return re.findall(r'name="_begun" value="([^"]+)"', html)[0]
+    return str(re.findall(r'name="_begun" value="([^"]+)"', html)[0])
 
 
 def _act(client: Client, path: str, pin: str = PIN, **typed: str) -> int:

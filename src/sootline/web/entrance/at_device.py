@@ -124,8 +124,8 @@ def _pad(
 def _by_crew(request: HttpRequest, people: list[User]) -> Iterator[tuple[str, list[User]]]:
     """Group people by crew, in the order of the roster; whoever is on none comes last."""
     job = answers_of(request).job
-    places = {member.id: at for at, member in enumerate(job.members)}
-    crews = {member.id: member.crew for member in job.members}
+    places = {str(member.id): at for at, member in enumerate(job.members)}
+    crews = {str(member.id): member.crew for member in job.members}
     ranked = sorted(people, key=lambda one: (places.get(one.member, len(places)), one.member))
     for crew, some in groupby(ranked, key=lambda one: crews.get(one.member, "")):
         yield crew, list(some)

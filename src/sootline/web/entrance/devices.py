@@ -12,6 +12,7 @@ from sootline.core.basis import BadInputError
 from sootline.web.entrance.device_cookie import hand_out
 from sootline.web.tongue import language_of
 from sootline.wiring.people import (
+    Device,
     User,
     enrol_device,
     find_account,
@@ -101,7 +102,7 @@ def _page(request: HttpRequest, *, faults: object = (), status: int = 200) -> Ht
     return render(request, "entrance/devices.html", facts, status=status)
 
 
-def _seen_by(user: User) -> list[object]:
+def _seen_by(user: User) -> list[Device]:
     return [one for one in list_devices() if not user.station or one.station == user.station]
 
 
