@@ -120,6 +120,11 @@ class AttachmentStore:
             Attachment.objects.using(self._alias).get(sha256=kept.sha256)
 
 
+def digest_of(data: bytes) -> str:
+    """Return the name of kept bytes."""
+    return sha256(data).hexdigest()
+
+
 def clean(data: bytes) -> tuple[bytes, str]:
     """Return the bytes to keep and their media type.
 

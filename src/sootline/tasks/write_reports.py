@@ -39,7 +39,7 @@ from sootline.tasks.reading_deeds import ReadingTaken
 from sootline.tasks.rebuild_gear import rebuild_gear
 from sootline.tasks.record_call import call_of, record_call
 from sootline.tasks.recorded_plan import plan_item, plan_said
-from sootline.tasks.recording import Book, refuse_unless
+from sootline.tasks.recording import Book, also, refuse_unless
 from sootline.tasks.take_readings import write_reading
 from sootline.tasks.wash_room import begin_load, end_load, fail_load, hang, take_down, wash_by_hand
 from sootline.tasks.write_floor import write_floor
@@ -193,10 +193,14 @@ def _apart(known: Known) -> dict[str, str]:
 
 
 def _level(rules: Rules, job: Job, pieces: Iterable[ComponentId]) -> Level:
-    """Return the most thorough cleaning that any of the pieces is to have."""
+    """Return the most thorough cleaning that any of the pieces is to have.
+
+    What no call asks to be washed is washed because its cleaning comes due: that is an advanced one.
+    """
     wanted = frozenset(pieces)
     levels = [one.level for one in decide_job(rules, job).decisions if one.component in wanted]
-    return max(levels, key=_LEVELS.index, default=Level.ADVANCED)
+    planned = (Level.ADVANCED if one is Level.LOOK else one for one in levels)
+    return max(planned, key=_LEVELS.index, default=Level.ADVANCED)
 
 
 def _names(job: Job, number: int) -> Iterator[str]:
@@ -242,6 +246,7 @@ def _check(rules: Rules, book: Book, act: Act, job: Job, check: AfterWashCheck) 
     result = rebuild_gear(rules, replace(felt, checks=(check,), builds=()))
     (verdict,) = result.pieces
     record_check(book, act, check, verdict)
+    _attach(book, act, check)
     if verdict.next is Next.WASH_AGAIN:
         again, thing = replace(act, idem=f"{act.idem}/again"), component(check.component)
         book.record([again.entry(EntryKind.RETURNED_SOILED, thing, {"by": check.by})])
@@ -256,6 +261,14 @@ def _check(rules: Rules, book: Book, act: Act, job: Job, check: AfterWashCheck) 
     whole = known.component.state.assembly is Assembly.ASSEMBLED
     if verdict.next is Next.BACK and whole and not (book.told and _disagrees(book, pieces)):
         _hook(book, act, pieces, known.component.owner, by=check.by)
+
+
+def _attach(book: Book, act: Act, check: AfterWashCheck) -> None:
+    """Record that photos of what was found belong to the piece."""
+    for photo in dict.fromkeys(flaw.photo for flaw in check.flaws if flaw.photo):
+        said = {"sha256": photo, "by": check.by, "said": "after-wash-check"}
+        attached = also(act, photo, EntryKind.ATTACHED, component(check.component), said)
+        book.ledger.append([attached])
 
 
 def _as_felt(job: Job, piece: ComponentId) -> Job:

@@ -14,6 +14,7 @@ from sootline.core.exposure.calls import (
 )
 from sootline.core.rebuild import Flaw
 from sootline.core.rulebook.contaminants import Knowledge
+from sootline.web.reading.outlines import is_spot
 
 _LONG, _SHORT = 200, 40
 INSIDE_ON_AIR = "inside-on-air"
@@ -136,13 +137,25 @@ class CheckForm(forms.Form):
 
     by = forms.CharField(max_length=_SHORT)
     flaws = forms.MultipleChoiceField(choices=_choices(Flaw), required=False)
+    spot = forms.CharField(max_length=_LONG, required=False)
     place = forms.CharField(max_length=_LONG, required=False)
     note = forms.CharField(max_length=_LONG, required=False)
+    photo = forms.FileField(required=False)
 
     def __init__(self, points: list[str], *args: object, **kwargs: object) -> None:
         super().__init__(*args, **kwargs)  # type: ignore[arg-type]
         for point in points:
             self.fields[point] = forms.ChoiceField(choices=_choices(Answer), required=False)
+
+    @property
+    def where(self) -> str:
+        """Where it was seen: on the outline, else in somebody's words."""
+        given = self.cleaned_data
+        return str(given["spot"] if is_spot(given["spot"]) else given["place"].strip())
+
+    def refuse_photo(self) -> None:
+        """Say that what came as a photo cannot be kept as one."""
+        self.add_error("photo", forms.ValidationError("photo", code="photo"))
 
 
 class BuildForm(forms.Form):

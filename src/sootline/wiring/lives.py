@@ -2,16 +2,20 @@
 
 from django.conf import settings
 
-from sootline.core.basis import ComponentId
-from sootline.core.ledger import ItemKind, component, kind_of, name_of
+from sootline.core.basis import ComponentId, ItemId
+from sootline.core.job.codec import decode
+from sootline.core.job.jobs import Job
+from sootline.core.ledger import EntryKind, ItemKind, canonical, component, kind_of, name_of
 from sootline.core.ledger.facts import read_facts
 from sootline.core.ledger.folding import fold_facts, loads_of
 from sootline.core.ledger.lives import PieceLife
+from sootline.core.rebuild import AfterWashCheck
 from sootline.storage.models import Link
 from sootline.wiring.store import open_store
 
-__all__ = ["Loads", "life_of"]
+__all__ = ["Loads", "checks_of", "life_of"]
 
+_CHECKS = (EntryKind.TOUCH_CHECKED, EntryKind.NOTED)
 Loads = dict[str, tuple[str, ...]]
 
 
@@ -28,7 +32,18 @@ def life_of(piece: ComponentId) -> tuple[PieceLife, Loads] | None:
     return (found[item], held) if item in found else None
 
 
+def checks_of(piece: ComponentId, job: Job) -> tuple[AfterWashCheck, ...]:
+    """Return every check of a piece that is recorded, the newest first; those of a job at least."""
+    if settings.DEMO:
+        return tuple(one for one in job.checks if one.component == piece)
+    facts = read_facts(open_store().entries(item=component(piece)))
+    said = [fact.payload.get("check") for fact in facts if fact.kind in _CHECKS]
+    found = [decode(AfterWashCheck, canonical(one)) for one in said if isinstance(one, dict)]
+    return tuple(sorted(found, key=lambda check: check.at, reverse=True))
+
+
 def _pieces_in(load: str) -> tuple[str, ...]:
     """Name what was ever recorded as put into a load."""
     rows = Link.objects.filter(other=load).order_by("item").values_list("item", flat=True)
-    return tuple(name_of(one) for one in rows if kind_of(one) is ItemKind.COMPONENT)
+    items = (ItemId(one) for one in rows)
+    return tuple(name_of(one) for one in items if kind_of(one) is ItemKind.COMPONENT)

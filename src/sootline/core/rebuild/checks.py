@@ -95,11 +95,17 @@ class Felt:
 
 @dataclass(frozen=True, kw_only=True)
 class FlawFound:
-    """One flaw and where it is."""
+    """One flaw and where it is.
+
+    Args:
+        place: on an outline ("coat-front/left-cuff"), a touch point, or in somebody's words.
+        photo: the name of a kept photo of it: the hash of its bytes.
+    """
 
     flaw: Flaw
     place: str = ""
     note: str = ""
+    photo: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -5,8 +5,10 @@ from django.urls import path
 from sootline.web.later import views
 from sootline.web.later.pocket import pocket
 from sootline.web.later.questions import question
+from sootline.web.views.photos import photo
 
 urlpatterns = [
+    path("photos/<slug:name>/", photo, name="photo"),
     path("pocket/", pocket, name="pocket"),
     path("questions/<path:piece>/", question, name="question"),
     path("later/now/", views.knock, name="later-now"),

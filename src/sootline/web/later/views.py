@@ -27,6 +27,7 @@ from sootline.web.reading.checks import check_of
 from sootline.web.reports import actor_of, who_of
 from sootline.web.tongue import language_of
 from sootline.web.views.call import new_call
+from sootline.web.views.photos import photo_of
 from sootline.wiring.rules import RULES
 from sootline.words import say
 
@@ -113,10 +114,11 @@ def check(request: HttpRequest) -> HttpResponse:
         return taking.answer()
     points = find_kind(component.kind).touch_points
     form = CheckForm([str(point) for point in points], _felt(request, points))
+    photo = photo_of(request, form) if form.is_valid() else ""
     if not form.is_valid():
         taking.misses(form)
         return taking.answer()
-    made = check_of(component.id, points, form, taking.job)
+    made = check_of(component.id, points, form, taking.job, photo=photo)
     values = {"kind": str(component.kind), "piece": name, "by": made.by}
     taking.keep("web.check.kept", Checked(check=made), about=(name,), values=values)
     return taking.answer()

@@ -126,13 +126,22 @@ def read_points(points: Iterable[MessageId], form: CheckForm) -> list[tuple[str,
     return [(str(point), str(form.data.get(point, ""))) for point in points]
 
 
-def check_of(component: ComponentId, points: Iterable[MessageId], form: CheckForm, job: Job) -> (
-    AfterWashCheck
-):  # fmt: skip
-    """Make a check of what was typed; a point nobody answered is not felt."""
+def check_of(
+    component: ComponentId,
+    points: Iterable[MessageId],
+    form: CheckForm,
+    job: Job,
+    *,
+    photo: str = "",
+) -> AfterWashCheck:
+    """Make a check of what was typed; a point nobody answered is not felt.
+
+    Args:
+        photo: the name of a kept photo of what was found.
+    """
     given = form.cleaned_data
     flaws = tuple(
-        FlawFound(flaw=Flaw(one), place=given["place"].strip(), note=given["note"].strip())
+        FlawFound(flaw=Flaw(one), place=form.where, note=given["note"].strip(), photo=photo)
         for one in given["flaws"]
     )
     felt = tuple(

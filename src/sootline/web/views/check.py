@@ -21,7 +21,9 @@ from sootline.web.reading.checks import (
     read_check_room,
     read_points,
 )
+from sootline.web.reading.outlines import figures_of
 from sootline.web.reports import actor_of, report
+from sootline.web.views.photos import photo_of
 
 _GET_POST = require_http_methods(["GET", "HEAD", "POST"])
 _BEFORE = (CareStage.TO_WASH, CareStage.WORN, CareStage.CHECKED, CareStage.IN_WASHER)
@@ -46,8 +48,9 @@ def one(request: HttpRequest, piece: str) -> HttpResponse:
         raise Http404
     points = find_kind(component.kind).touch_points
     form = CheckForm([str(point) for point in points], request.POST or None)
+    photo = photo_of(request, form) if request.method == "POST" and form.is_valid() else ""
     if request.method == "POST" and form.is_valid():
-        check = check_of(component.id, points, form, job)
+        check = check_of(component.id, points, form, job, photo=photo)
         values = {"kind": str(component.kind), "piece": str(component.id), "by": check.by}
         if report(request, "web.check.kept", Checked(check=check),
                   about=(piece,), values=values):  # fmt: skip
@@ -58,6 +61,7 @@ def one(request: HttpRequest, piece: str) -> HttpResponse:
         "points": read_points(points, form),
         "answers": [Answer.YES.value, Answer.NO.value],
         "flaws": [flaw.value for flaw in flaws_on(component)],
+        "figures": figures_of(component.kind),
         "by": form.data.get("by", actor_of(request)),
     }
     return render(request, "check/one.html", facts, status=422 if form.errors else 200)
