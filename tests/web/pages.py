@@ -5,8 +5,10 @@ from html.parser import HTMLParser
 from typing import Any
 
 from django.test import Client
+from tests.web import floor_pages
 
 PAGES = (
+    *floor_pages.PAGES,
     "/", "/?crew=Engine+1", "/wall/", "/more/", "/call/", "/call/26-0311/",
     "/call/26-0311/who/218/", "/call/26-0311/hazards/", "/needs/", "/wash/", "/wash/load/1/",
     "/wash/load/6/", "/wash/drying/", "/wash/machines/", "/wash/costs/", "/pieces/0473/soil/",

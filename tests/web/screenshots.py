@@ -13,10 +13,12 @@ from typing import Any
 
 from PIL import Image
 from playwright.sync_api import Browser, Page
+from tests.web import floor_pages
 from tests.web.browser import SIZES, browsing, chromium, served
 from tests.web.recorded import make_record, set_up_factor, sign_in
 
 SCREENS = {
+    **floor_pages.SCREENS,
     "grid": "/",
     "wall": "/wall/",
     "after-a-call": "/call/",

@@ -203,6 +203,7 @@ def test_a_shift_hands_over_by_two_names(desk: Client) -> None:
     _, _, said = send(desk, "/handover/", giver="118", taker="131", said="drum 2 is slow")
 
     assert said[0].startswith("118 handed over to 131:")
+    assert "118 handed over to 131" in text_of(read(desk, "/handover/"))
 
 
 def test_a_plan_on_the_record_outlives_the_program(databases: Databases) -> None:

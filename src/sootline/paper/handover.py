@@ -18,11 +18,19 @@ from sootline.tasks.plan_wash import PlanResult
 _LABELS = ("giver", "taker", "at", "nothing", "notes", "timeline", "defer")
 
 
-def print_handover(handover: Handover, page: Page, *, plan: PlanResult, now: dt.datetime) -> bytes:
+def print_handover(
+    handover: Handover,
+    page: Page,
+    *,
+    plan: PlanResult,
+    now: dt.datetime,
+    names: tuple[str, str] = ("", ""),
+) -> bytes:
     """Return the handover sheet as PDF: exceptions to tick, the wash plan, two signatures.
 
     Args:
         now: the moment the facts are of.
+        names: who hands over and who takes over, where both have said so.
     """
     speaker = Speaker(page=page)
     start = page.local(plan.aim.start)
@@ -32,6 +40,7 @@ def print_handover(handover: Handover, page: Page, *, plan: PlanResult, now: dt.
     )
     facts: dict[str, Facts] = {
         "labels": {label: speaker.say(f"paper.handover.{label}") for label in _LABELS},
+        "names": names,
         "as_of": speaker.say("paper.handover.as_of", at=speaker.moment(now)),
         "groups": [
             {

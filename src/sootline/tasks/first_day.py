@@ -34,6 +34,11 @@ class FirstDay:
     proposals: tuple[Proposal, ...]
     not_measured: tuple[str, ...]
 
+    @property
+    def missing(self) -> tuple[Slot, ...]:
+        """The places that nothing on the rack fills for certain."""
+        return tuple(one.slot for one in self.proposals if one.unit is None)
+
 
 def first_day(rules: Rules, job: Job, member: MemberId) -> FirstDay:
     """Propose an outfit from what is on the rack; places the member has filled are left out.

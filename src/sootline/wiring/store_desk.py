@@ -1,6 +1,7 @@
 """The desk of the record: what it adds up to now, and where deeds are recorded."""
 
 import datetime as dt
+import json
 import threading
 from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
@@ -227,8 +228,12 @@ def _called(thing: ItemId) -> str:
 def report_of(entry: Entry) -> Report:
     """Return an entry as the history shows it."""
     header = entry.read_header()
-    values = (("kind", header.kind.value), ("item", _called(header.item)))
+    handed = _handed_over(entry) if header.kind is EntryKind.NOTED else ()
     at: dt.datetime = header.recorded_at
+    if handed:
+        signed = MessageId("web.handover.signed")
+        return Report(at=at, by=header.actor, message=signed, values=handed)
+    values = (("kind", header.kind.value), ("item", _called(header.item)))
     return Report(
         at=at,
         by=header.actor,
@@ -236,3 +241,14 @@ def report_of(entry: Entry) -> Report:
         values=values,
         about=(header.item.partition(":")[2],),
     )
+
+
+def _handed_over(entry: Entry) -> tuple[tuple[str, str], ...]:
+    """Return who handed over to whom, where a note says so."""
+    said = json.loads(entry.payload or "{}")
+    if not isinstance(said, dict) or "taker" not in said:
+        return ()
+    exceptions = said.get("exceptions")
+    listed = exceptions.values() if isinstance(exceptions, dict) else ()
+    count = len({piece for pieces in listed for piece in pieces})
+    return (("giver", str(said.get("giver"))), ("taker", str(said["taker"])), ("n", str(count)))

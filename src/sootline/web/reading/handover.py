@@ -3,6 +3,7 @@
 from collections import defaultdict
 
 from sootline.core.gear import Component
+from sootline.tasks.desk import Desk, Report
 from sootline.tasks.hand_over import Handover
 
 Rows = list[tuple[str, list[Component], str]]
@@ -20,3 +21,16 @@ def read_handover(handover: Handover) -> list[tuple[str, Rows]]:
         listed = [(owner, there, where) for (owner, where), there in rows.items()]
         found.append((left.value, listed))
     return found
+
+
+def signed_handover(desk: Desk) -> Report | None:
+    """Return the newest handover that was signed, as far as the desk still shows it."""
+    found = (one for one in reversed(desk.reports) if dict(one.values).get("taker"))
+    return next(found, None)
+
+
+def names_of(desk: Desk) -> tuple[str, str]:
+    """Return who handed over and who took over last; empty where nobody did."""
+    signed = signed_handover(desk)
+    told = dict(signed.values) if signed else {}
+    return told.get("giver", ""), told.get("taker", "")

@@ -4,12 +4,11 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.views.decorators.http import require_http_methods
 
-from sootline.tasks.desk import Report
 from sootline.tasks.floor_deeds import HandedOver
-from sootline.web.answers import Answers, answers_of
+from sootline.web.answers import answers_of
 from sootline.web.entries.floor import HandoverForm
 from sootline.web.reading.clock import clock_of
-from sootline.web.reading.handover import read_handover
+from sootline.web.reading.handover import read_handover, signed_handover
 from sootline.web.reading.wash import read_wash_room
 from sootline.web.reports import actor_of, report
 from sootline.web.tongue import language_of
@@ -40,7 +39,7 @@ def handover(request: HttpRequest) -> HttpResponse:
         if report(request, "web.handover.signed", deed, values=values):
             return redirect("handover")
     room = read_wash_room(answers.desk, plan, answers.cards, clock, lang) if plan else None
-    signed = _signed(answers)
+    signed = signed_handover(answers.desk)
     facts = {
         "job": answers.job,
         "now": clock.day(clock.now),
@@ -50,12 +49,5 @@ def handover(request: HttpRequest) -> HttpResponse:
         "form": form,
         "by": actor_of(request),
         "signed": signed,
-        "names": dict(signed.values) if signed else {},
     }
     return render(request, "handover/handover.html", facts, status=422 if form.errors else 200)
-
-
-def _signed(answers: Answers) -> Report | None:
-    """Return the newest handover that was signed, as far as the desk still shows it."""
-    found = (one for one in reversed(answers.desk.reports) if dict(one.values).get("taker"))
-    return next(found, None)

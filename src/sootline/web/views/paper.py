@@ -16,6 +16,7 @@ from sootline.paper.tags import print_tags
 from sootline.tasks.check_sheets import list_routine_look
 from sootline.tasks.hold_labels import list_hold_labels
 from sootline.web.answers import Answers, answers_of
+from sootline.web.reading.handover import names_of
 from sootline.web.tongue import language_of
 from sootline.wiring.own_record import anchor_now
 from sootline.words import languages
@@ -76,7 +77,9 @@ def _hold_labels(answers: Answers, page: Page) -> bytes:
 def _handover(answers: Answers, page: Page) -> bytes:
     plan = answers.desk.plan
     assert plan is not None  # the sheet is not offered without one
-    return print_handover(answers.handover, page, plan=plan, now=answers.job.now)
+    return print_handover(
+        answers.handover, page, plan=plan, now=answers.job.now, names=names_of(answers.desk)
+    )
 
 
 def _check_sheets(answers: Answers, page: Page) -> bytes:
