@@ -47,6 +47,7 @@ from sootline.core.upkeep.inspections import (
     LinerTestDone,
     list_points,
 )
+from sootline.core.upkeep.planning import Cause
 from sootline.core.upkeep.qualified import Grade, Qualified, Scope
 from sootline.tasks.assemble_job import assemble_job
 from sootline.tasks.deeds import CallCame, Checked, PutTogether, Washed, WashStep
@@ -72,6 +73,7 @@ _DRUM = PlaceId("drum")
 _CLEANED_DAYS, _INSPECTED_DAYS = 150, 330
 _A_YEAR = 2
 _AHEAD_DAYS = 28
+_DAYS_A_WEEK = 4
 # The edition's own figure is not confirmed, so the department has set one.
 _OPENED = Rule(
     topic=RuleId("inspect.liner.first_months"),
@@ -84,7 +86,7 @@ _OPENED = Rule(
 
 @dataclass(frozen=True, kw_only=True)
 class Week:
-    """One week as it was planned.
+    """One day of a week as it was planned.
 
     Args:
         riding_before, riding_after: who could ride, without and with what was taken.
@@ -152,11 +154,20 @@ class Year:
             self._confirm_clock()
             self._come_back()
             worn = self._call(number) if number % 2 else ()
-            today = plan_today(
-                RULES, assemble_job(self.book.register, now=self.now), ahead_days=_AHEAD_DAYS
-            )
+            self._days(worn)
+
+    def _days(self, worn: tuple[ComponentId, ...]) -> None:
+        """Plan a day, and the next ones of the week while spares alone were lacking."""
+        for _ in range(_DAYS_A_WEEK):
+            job = assemble_job(self.book.register, now=self.now)
+            today = plan_today(RULES, job, ahead_days=_AHEAD_DAYS)
             self.weeks.append(_week(today))
             self._work(today, worn)
+            if not any(left.cause is Cause.NO_SPARE for left in today.plan.left):
+                return
+            worn = ()
+            self.now = self.now.replace(hour=8, minute=0) + dt.timedelta(days=1)
+            self._confirm_clock()
 
     def _confirm_clock(self) -> None:
         """Say that the clock is right: nobody wrote anything for days."""

@@ -54,7 +54,6 @@ _STEPS = {
     WashStep.HUNG: (EventKind.HUNG,),
 }
 _WASHED = (WashStep.ENDED, WashStep.BY_HAND)
-_ADVANCED = (Level.ADVANCED, Level.SPECIALISED)
 _UNHUNG = (CareStage.WASHED, CareStage.DRYING)
 
 
@@ -126,8 +125,12 @@ def _with_person(call: Call, presence: Presence) -> Call:
 
 
 def _cleaned(rules: Rules, job: Job, names: Collection[ComponentId], *, by: str) -> Job:
-    """Write an advanced cleaning into the life of each piece that was to have one."""
-    wanted = {one.component for one in decide_job(rules, job).decisions if one.level in _ADVANCED}
+    """Write an advanced cleaning into the life of each piece that was to have one.
+
+    What no call asks to be washed is washed because its cleaning comes due.
+    """
+    decisions = decide_job(rules, job).decisions
+    wanted = {one.component for one in decisions if one.level is not Level.ROUTINE}
     day = DateSpan.parse(civil_day(job).isoformat())
     record = Record(deed=Deed.ADVANCED_CLEANING, on=day, by=by)
     return replace(
