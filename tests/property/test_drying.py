@@ -2,15 +2,19 @@
 
 from dataclasses import dataclass, replace
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.unit.drying.drying_cases import TABLE, estimate, room, spans
+from tests.unit.machines.machine_cases import LIMITS, drum, limit, setting
 
-from sootline.core.basis import Band, UnreadableValueError, quantity
+from sootline.core.basis import Band, Bearing, UnreadableValueError, quantity
 from sootline.core.drying import Cloth, RoomAir
+from sootline.core.drying.capping import judge_heat
 from sootline.core.drying.estimating import DryingEstimate, Wetness
+from sootline.core.drying.falling import Moistures
 from sootline.core.drying.rates import Blown
-from sootline.core.machines import force_g, highest_speed_rpm, speed_rpm
+from sootline.core.machines import check_programme, force_g, highest_speed_rpm, speed_rpm
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -140,6 +144,50 @@ def test_more_water_never_dries_sooner(
     more = replace(case, kg=case.kg * heavier)
 
     assert never_slower(case.minutes(share), more.minutes(share * wetter))
+
+
+@given(st.integers(5, 35), st.integers(60, 95), st.floats(0.0, 0.2))
+@settings(max_examples=60, deadline=None)
+def test_a_target_the_air_never_reaches_is_refused(temp: int, humidity: int, below: float) -> None:
+    """Drier than what stays in this air for ever: it says so instead of giving a time."""
+    stored = TABLE.band("dry.equilibrium_moisture").likely
+    stays = stored * humidity / TABLE.band("dry.equilibrium_humidity").likely
+    over_stored = (1 + stays) / (1 + stored) - 1
+    reached = replace(wet(0.55), end=Band.exactly(over_stored * (0.99 - below)))
+
+    with pytest.raises(UnreadableValueError) as refused:
+        estimate(wetness=reached, air=air(temp, humidity, None))
+    assert refused.value.message == "drying.never"
+
+
+@given(st.floats(0.001, 0.2), st.floats(0.0, 0.1))
+def test_a_target_at_or_below_equilibrium_is_no_curve(equilibrium: float, below: float) -> None:
+    """Refused at equilibrium itself as well."""
+    with pytest.raises(UnreadableValueError):
+        Moistures(start=0.5, critical=0.25, equilibrium=equilibrium, end=equilibrium - below)
+
+
+@given(st.integers(106, 180))
+def test_heat_above_the_limit_in_force_is_refused(fahrenheit: int) -> None:
+    """Forbidden with the limit named; at the limit itself it is not."""
+    in_force = limit("dry.air_temp", "105 °F / 40 °C")
+    found = judge_heat("cabinet", quantity(f"{fahrenheit} °F"), in_force)
+
+    assert found is not None
+    assert found.bearing is Bearing.FORBIDS
+    assert judge_heat("cabinet", quantity("105 °F"), in_force) is None
+
+
+@given(st.integers(20, 60), st.integers(1, 200))
+def test_a_speed_above_the_limit_in_force_is_refused(inches: int, faster: int) -> None:
+    """However large the drum: a turn a minute past what the limit gives is forbidden."""
+    most = highest_speed_rpm(float(quantity(f"{inches} in").to("m")), 100.0)
+    set_to = setting(speed=f"{most + faster} rpm")
+    found = check_programme(set_to, drum(f"{inches} in"), LIMITS, TABLE)
+
+    assert Bearing.FORBIDS in [
+        one.bearing for one in found if one.message.startswith("machine.spin")
+    ]
 
 
 @given(st.floats(0.3, 1.5), st.floats(1.0, 400.0))
