@@ -54,6 +54,7 @@ COMMANDS: tuple[Command, ...] = (
     Command(name="serve", help="store.help.serve", module="sootline.cli.commands.serve"),
     Command(name="admin", help="accounts.help.admin", module="sootline.cli.commands.admin"),
     Command(name="enter", help="store.help.enter", module="sootline.cli.commands.enter"),
+    Command(name="record", help="store.help.record", module="sootline.cli.commands.record"),
     Command(name="undo", help="store.help.undo", module="sootline.cli.commands.undo"),
     Command(name="export", help="store.help.export", module="sootline.cli.commands.export"),
     Command(name="backup", help="store.help.backup", module="sootline.cli.commands.backup"),
