@@ -448,11 +448,15 @@ def _done(year: Year) -> dict[tuple[ComponentId, str], list[dt.date]]:
         for record in piece.records:
             assert record.on.earliest is not None
             done[piece.id, record.deed.value].append(record.on.earliest)
+    thorough: set[str] = set()
     for entry in year.book.ledger.entries():
-        header = entry.read_header()
+        header, said = entry.read_header(), read_payload(entry.payload or "{}")
+        if header.kind is EntryKind.LOAD_STARTED and said.get("level") == "advanced":
+            thorough.add(name_of(header.item))
         named = _DONE.get(header.kind)
+        if header.kind is EntryKind.PUT_IN_WASHER and said.get("load") not in thorough:
+            continue
         if named is not None:
-            said = read_payload(entry.payload or "{}")
             day = dt.date.fromisoformat(str(said.get("on", header.occurred.earliest.date())))
             done[ComponentId(name_of(header.item)), named].append(day)
     return done
