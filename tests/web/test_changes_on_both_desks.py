@@ -49,9 +49,8 @@ def test_what_runs_keeps_its_card_when_the_rest_is_planned_again(desk: Client) -
 
     assert where == "/wash/"
     assert said[0].startswith("Planned from here")
-    assert any("faster possible" in one or "No plan is faster" in one for one in said) or (
-        "can beat" in " ".join(said) or len(said) >= 3
-    )
+    assert re.search(r"faster possible|No plan is faster|How much earlier", said[-1])
+    assert any(re.search(r" min (later|sooner)\.$|Nobody is back later", one) for one in said[1:])
     assert re.findall(r'href="/pieces/(\w+)/"', read(desk, f"/wash/load/{number}/")) == before
     assert took < _MOST_S * _SLOW
     assert len(send(desk, f"/wash/load/{number}/end/")[2]) == 1
@@ -69,9 +68,10 @@ def test_every_change_that_is_offered_can_be_planned(desk: Client) -> None:
         status, _, _ = send(desk, "/wash/changed/", what=what, minutes="30")
         assert status in (200, 422), what
         if status == 422:
-            assert "class=\"fault\"" in desk.post(
-                "/wash/changed/", {"what": what, "minutes": "30"}
-            ).content.decode()
+            assert (
+                'class="fault"'
+                in desk.post("/wash/changed/", {"what": what, "minutes": "30"}).content.decode()
+            )
 
 
 def test_late_by_how_much_must_be_said(desk: Client) -> None:
@@ -90,8 +90,10 @@ def test_a_drum_that_stopped_half_way_washes_its_load_again(desk: Client) -> Non
     send(desk, f"/wash/load/{number}/fail/")
     down = [one for one in _whats(desk) if one.startswith("down:")]
     status, _, said = send(desk, "/wash/changed/", what=down[0])
+    assert status in (200, 422)
     if status == 422:
-        pytest.skip("the only drum that suits is down")  # nothing is left to plan
+        assert not said
+        return
     planned: set[str] = set()
     for card in range(1, 20):
         answer = desk.get(f"/wash/load/{card}/")

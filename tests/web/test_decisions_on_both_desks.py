@@ -1,4 +1,4 @@
-"""Holds ended, surveys, disinfection, guests, washed elsewhere, rulings, handover: on both desks."""
+"""Holds, surveys, disinfection, guests, washed elsewhere, rulings, handover: on both desks."""
 
 import re
 

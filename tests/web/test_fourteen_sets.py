@@ -86,7 +86,7 @@ def _call(page: Page, address: str) -> None:
 
 
 def _survey(page: Page, address: str) -> None:
-    """A signed survey answers the suspicion; before that nothing may be washed."""
+    """Answer the suspicion by a signed survey; before that nothing may be washed."""
     page.goto(f"{address}/needs/")
     page.get_by_role("link", name="Decide, or record what was done").first.click()
     page.get_by_role("radio", name="not found").check()

@@ -18,7 +18,7 @@ _MINUTE_S = 60.0
 
 @pytest.fixture
 def page() -> Iterator[Page]:
-    """The demonstration on a phone without scripts: no tap is saved by one."""
+    """Open the demonstration on a phone without scripts: no tap is saved by one."""
     program = chromium()
     if program is None:
         pytest.skip(f"{COULD_NOT}: Chromium is not installed (make services)")

@@ -61,7 +61,8 @@ def as_begun(result: PlanResult, job: Job) -> AsBegun:
     gone = {one for one in _known(plan) if one not in way and not _waits(stages.get(one))}
     left = without(plan, instance, gone)
     clock = int((job.now - result.aim.start) / _MINUTE)
-    minute = _minute(left, way, clock)
+    hangs = {one for one in way if stages.get(one) in _HANGS}
+    minute = _minute(left, way, clock, _out_of_drum(left, hangs, instance.unload_min))
     late = clock - minute
     waiting = {one for one in _known(left) if one not in way}
     now = _Now(stages=stages, minute=minute, late=late, unload_min=instance.unload_min)
@@ -126,9 +127,15 @@ def _begins(plan: Plan) -> Iterator[tuple[int, ComponentId]]:
         yield step.start, step.piece
 
 
-def _minute(plan: Plan, way: Collection[ComponentId], clock: int) -> int:
+def _out_of_drum(plan: Plan, hangs: set[ComponentId], unload_min: int) -> int:
+    """Return the first minute at which what hangs can have been out of its drum."""
+    outs = (load.prog_start + unload_min for load in plan.loads if hangs & set(load.pieces))
+    return max(outs, default=-1)
+
+
+def _minute(plan: Plan, way: Collection[ComponentId], clock: int, out: int) -> int:
     """Return the plan's minute at which what has begun has begun, and as little else as may be."""
-    begun = max((start for start, piece in _begins(plan) if piece in way), default=-1)
+    begun = max(out, max((start for start, piece in _begins(plan) if piece in way), default=-1))
     next_one = min(
         (start for start, piece in _begins(plan) if piece not in way and start > begun),
         default=None,
@@ -168,15 +175,16 @@ def _stand(plan: Plan, now: _Now) -> Plan:
         out = min(after, default=None)
         return _turning(load, now, out)
 
-    loads = (turning(load) if load in begun else load for load in plan.loads)
+    loads = tuple(turning(load) if load in begun else load for load in plan.loads)
+    emptied = {piece: load.unload_end for load in loads for piece in load.pieces}
     dry = [
-        _hanging(step, minute) if step.piece in hangs else step
+        _hanging(step, minute, emptied.get(step.piece, 0)) if step.piece in hangs else step
         for step in plan.dry
         if step.piece in hangs or step.start >= minute
     ]
     return replace(
         plan,
-        loads=tuple(loads),
+        loads=loads,
         dry=tuple(_one_run(dry)),
         inspect=tuple(task for task in plan.inspect if task.start >= minute),
     )
@@ -195,17 +203,20 @@ def _turning(load: Load, now: _Now, followed: int | None) -> Load:
         return replace(load, prog_end=end, unload_start=end, unload_end=end + unload_min)
     if found & set(_HANGS) or followed is not None:
         out = min(load.unload_end, minute - 1, minute if followed is None else followed)
+        # A drum is not emptied before it was full, however far ahead of its plan the wash is.
+        out = max(out, load.prog_start + unload_min)
         end = min(load.prog_end, out - unload_min)
         return replace(load, prog_end=end, unload_start=out - unload_min, unload_end=out)
     end = min(load.prog_end, minute)
     return replace(load, prog_end=end, unload_start=minute, unload_end=minute + unload_min)
 
 
-def _hanging(step: Drying, minute: int) -> Drying:
+def _hanging(step: Drying, minute: int, emptied: int) -> Drying:
     """Say since when and until when a piece that hangs does, ahead of its plan too."""
-    if step.start < minute:
+    start = max(emptied, minute - 1)
+    if step.start < minute or start >= step.start:
         return step
-    return replace(step, start=minute - 1, end=minute - 1 + step.end - step.start)
+    return replace(step, start=start, end=start + step.end - step.start)
 
 
 def _one_run(steps: list[Drying]) -> Iterator[Drying]:
