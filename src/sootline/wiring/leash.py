@@ -12,7 +12,8 @@ def end_with_parent() -> None:
 
 
 def _watch() -> None:
-    while sys.stdin.buffer.read(1):
+    # Unbuffered: whoever reads a buffer holds its lock, for which a forked worker would wait.
+    while os.read(sys.stdin.fileno(), 1):
         pass
     if sys.platform == "win32":
         os._exit(1)
