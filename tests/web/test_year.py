@@ -1,9 +1,12 @@
 """The year between calls on the demonstration: what is sent is kept, or refused with its reason."""
 
+import io
 import re
 
 import pytest
+from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
+from PIL import Image
 from tests.web.pages import read, send, text_of
 from tests.web.year import inspect, looked
 
@@ -57,13 +60,28 @@ def test_what_was_found_needs_its_name(demo: Client) -> None:
 def test_a_finding_has_its_place(demo: Client) -> None:
     """The place comes from a list, in the reader's language."""
     given = looked(read(demo, "/inspect/advanced/0497/")) | {
-        "p6": "found", "p6-flaw": "trim-lifted", "p6-place": "inspection.place.left-sleeve",
+        "p6": "found", "p6-flaw": "trim-lifted", "p6-place": "coat-front/left-sleeve",
     }  # fmt: skip
     _, _, said = send(demo, "/inspect/advanced/0497/", by="206", **given)
 
     assert said[0].startswith("Coat shell 0497, looked at by 206: advanced repair")
     assert "Trim lifted, left sleeve: advanced repair" in text_of(read(demo, DAY))
     assert "manga izquierda" in text_of(read(demo, DAY, "es"))
+
+
+def test_a_photo_stands_beside_what_was_found(demo: Client) -> None:
+    """What is kept can be seen from the day; what is no picture is refused."""
+    picture = io.BytesIO()
+    Image.new("RGB", (40, 30)).save(picture, "JPEG")
+    path, html = "/inspect/advanced/0497/", read(demo, "/inspect/advanced/0497/")
+    photo = SimpleUploadedFile("coat.jpg", picture.getvalue(), "image/jpeg")
+    send(demo, path, by="206", photo=photo, **looked(html))
+    shown = re.findall(r'href="(/photo[^"]+)"', read(demo, DAY))
+    refused, _, _ = send(demo, path, by="206", photo=SimpleUploadedFile("x.jpg", b"none"),
+                         **looked(html))  # fmt: skip
+
+    assert demo.get(shown[0])["Content-Type"] == "image/jpeg"
+    assert refused == 422
 
 
 @pytest.mark.parametrize("path", [DAY, "/inspect/", "/inspect/advanced/0497/"])

@@ -73,7 +73,7 @@ def test_an_inspection_day_on_a_phone(browser: Browser, address: str, scripts: b
     trim = page.get_by_role("group", name="Look at the reflective trim")
     trim.get_by_role("radio", name="found something").check()
     trim.get_by_label("What").select_option("trim-lifted")
-    trim.get_by_label("Where").select_option(label="left sleeve")
+    trim.get_by_label("Where").select_option("coat-front/left-sleeve")
     page.get_by_label("Who looked").fill("206")
     page.get_by_role("button", name="Keep what I saw").click()
     assert "advanced repair by maker or verified provider" in _said(page)

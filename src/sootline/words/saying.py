@@ -5,8 +5,8 @@ itself an id is called by its name in the reader's language: `{worn:kind}` looks
 "name.kind.<value>", and `{kind}` alone means `{kind:kind}`. A value that has no name there stays
 as it is, so members' codes, amounts and dates need no marker. Ids listed with commas
 ("coat-shell, hood") are named one by one. A value that is a message id itself is said:
-`{point:message}`; somebody's own words there stay as they are. A value called `n` chooses the
-plural form.
+`{point:message}`; a place on an outline there is named, somebody's own words stay as they are. A
+value called `n` chooses the plural form.
 """
 
 import re
@@ -55,7 +55,8 @@ def _value(match: re.Match[str], given: Mapping[str, str], lang: str) -> str:
     value = str(given[key])
     if category == "message":
         return ", ".join(
-            say(part, lang=lang) if _MESSAGE.fullmatch(part) else part for part in value.split(", ")
+            say(part, lang=lang) if _MESSAGE.fullmatch(part) else name("spot", part, lang=lang)
+            for part in value.split(", ")
         )
     called = name(category, value, lang=lang)
     if called == value:

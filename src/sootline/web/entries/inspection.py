@@ -68,6 +68,7 @@ class InspectionForm(forms.Form):
     flaw = words_field()
     waited = words_field()
     pressure = words_field()
+    photo = forms.FileField(required=False)
 
     def __init__(self, asked: CheckList, flaws: Sequence[Flaw], *args: object) -> None:
         super().__init__(*args)  # type: ignore[arg-type]
@@ -102,6 +103,10 @@ class InspectionForm(forms.Form):
                     self.add_error(more, forms.ValidationError("", code="invalid"))
         return given
 
+    def refuse_photo(self) -> None:
+        """Say that what came as a photo cannot be kept as one."""
+        self.add_error("photo", forms.ValidationError("photo", code="photo"))
+
     def points(self) -> Iterator[PointShown]:
         """Return the points with what was typed so far."""
         for place, point in enumerate(self.asked.points):
@@ -121,10 +126,12 @@ class InspectionForm(forms.Form):
                 waits=test is not LinerTest.LIGHT,
             )
 
-    def inspection(
-        self, component: Component, at: dt.datetime, photos: tuple[str, ...] = ()
-    ) -> Inspection:
-        """Return the inspection as it was typed; what nobody answered was not looked at."""
+    def inspection(self, component: Component, at: dt.datetime, photo: str = "") -> Inspection:
+        """Return the inspection as it was typed; what nobody answered was not looked at.
+
+        Args:
+            photo: the name of a kept photo; blank is none.
+        """
         given = self.cleaned_data
         answered = [
             (f"p{place}", point)
@@ -148,7 +155,7 @@ class InspectionForm(forms.Form):
             looked=tuple(point for _, point in answered),
             flaws=tuple(flaws),
             tests=tuple(self._done()),
-            photos=photos,
+            photos=(photo,) if photo else (),
             retire=given["retire"].strip(),
         )
 

@@ -3,10 +3,10 @@
 from dataclasses import dataclass, replace
 
 from sootline.core.basis import DateSpan
-from sootline.core.gear import Component, Element, Layer, find_kind
+from sootline.core.gear import Component
 from sootline.core.intervals import Matter, Standing
 from sootline.core.rulebook import assemble
-from sootline.core.upkeep.inspections import InspectionDay, InspectionKind, Judged
+from sootline.core.upkeep.inspections import Inspection, InspectionDay, InspectionKind, Judged
 from sootline.core.upkeep.inspections.facts import SCOPE_OF
 from sootline.core.upkeep.qualified import Grade, Leave, ask_leave
 from sootline.tasks.list_due import DueItem, DueList, civil_day
@@ -17,17 +17,6 @@ _PRESSES = (Standing.OVERDUE, Standing.TODAY, Standing.SOON)
 _KIND_OF = {
     Matter.ADVANCED_INSPECTION: InspectionKind.ADVANCED,
     Matter.LINER_INSPECTION: InspectionKind.LINER,
-}
-_SLEEVES = ("left-sleeve", "right-sleeve", "left-cuff", "right-cuff")
-_LEGS = ("left-leg", "right-leg", "left-knee", "right-knee", "seat", "waistband", "fly")
-_PLACES: dict[Element, tuple[str, ...]] = {
-    Element.COAT: ("front-left", "front-right", "back", "collar", *_SLEEVES, "hem"),
-    Element.TROUSERS: (*_LEGS, "hem"),
-    Element.COVERALL: ("front-left", "front-right", "back", "collar", *_SLEEVES, *_LEGS),
-    Element.HOOD: ("face-opening", "crown", "neck", "bib"),
-    Element.GLOVES: ("left-hand", "right-hand", "palm", "back-of-hand", "thumb", "fingers"),
-    Element.BOOTS: ("left-boot", "right-boot", "toe", "heel", "shaft", "sole"),
-    Element.HELMET: ("crown", "brim", "shield", "inside"),
 }
 
 
@@ -62,11 +51,13 @@ class DayPiece:
     Args:
         judged: what came of it; None while nobody looked.
         absent: why it is not there; None while nobody said so.
+        photos: names of kept photos of what was found.
     """
 
     component: Component
     judged: Judged | None
     absent: str | None
+    photos: tuple[str, ...]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -134,6 +125,7 @@ def read_one_day(answers: Answers, day: InspectionDay) -> DayShown:
                 component=component,
                 judged=judged if looked else None,
                 absent=None if looked else absent.get(judged.component),
+                photos=looked[-1].photos if looked else (),
             )
         )
     every = [one for listed in owners.values() for one in listed]
@@ -144,14 +136,6 @@ def read_one_day(answers: Answers, day: InspectionDay) -> DayShown:
         left=sum(1 for one in every if one.judged is None and one.absent is None),
         done=sum(1 for one in every if one.judged is not None),
     )
-
-
-def places_on(component: Component) -> tuple[str, ...]:
-    """List the places of a piece somebody may point to."""
-    found = find_kind(component.kind)
-    if found.layer is Layer.MASK:
-        return ()
-    return _PLACES.get(found.element, ())
 
 
 def asked_of(answers: Answers, kind: InspectionKind, component: Component) -> AskedOf:
@@ -174,11 +158,12 @@ def asked_of(answers: Answers, kind: InspectionKind, component: Component) -> As
     )
 
 
-def _looked(answers: Answers, day: InspectionDay, judged: Judged) -> bool:
-    """Whether somebody inspected a piece on a day, however it came out."""
-    return any(
-        one.component == judged.component
+def _looked(answers: Answers, day: InspectionDay, judged: Judged) -> tuple[Inspection, ...]:
+    """Return the inspections of a piece on a day, however they came out."""
+    return tuple(
+        one
+        for one in answers.job.upkeep.inspections
+        if one.component == judged.component
         and one.kind is day.kind
         and civil_day(replace(answers.job, now=one.at)) == day.on
-        for one in answers.job.upkeep.inspections
     )

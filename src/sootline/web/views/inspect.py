@@ -30,14 +30,15 @@ from sootline.web.entries.inspection import DayForm, InspectionForm, TypedForm
 from sootline.web.reading.checks import flaws_on
 from sootline.web.reading.inspections import (
     asked_of,
-    places_on,
     read_days,
     read_due,
     read_one_day,
 )
+from sootline.web.reading.outlines import figures_of
 from sootline.web.reports import actor_of, report
 from sootline.web.tongue import language_of
 from sootline.web.views.paper import as_pdf, page_of
+from sootline.web.views.photos import photo_of
 from sootline.wiring.rules import RULES
 from sootline.words import say
 
@@ -76,8 +77,9 @@ def one(request: HttpRequest, kind: str, piece: str) -> HttpResponse:
     if component is None or asked is None:
         raise Http404
     form = InspectionForm(asked, flaws_on(component), request.POST or None)
+    photo = photo_of(request, form) if request.method == "POST" and form.is_valid() else ""
     if request.method == "POST" and form.is_valid():
-        made = form.inspection(component, job.now)
+        made = form.inspection(component, job.now, photo)
         judged = judge_one(RULES, job, made)
         if report(request, _kept(judged), YearFact(fact=made), about=(piece,),
                   values=_values(component, made, judged)):  # fmt: skip
@@ -90,7 +92,7 @@ def one(request: HttpRequest, kind: str, piece: str) -> HttpResponse:
         "points": list(form.points()),
         "tests": list(form.tests()),
         "flaws": [flaw.value for flaw in flaws_on(component)],
-        "places": places_on(component),
+        "figures": figures_of(component.kind),
         "asked": asked_of(answers, InspectionKind(kind), component),
         "by": form.data.get("by", actor_of(request)),
     }

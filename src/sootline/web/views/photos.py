@@ -1,15 +1,24 @@
 """A photo of a finding: how does it come in, and how is it shown?"""
 
+from typing import Protocol
+
 from django.http import Http404, HttpRequest, HttpResponse
 from django.views.decorators.http import require_safe
 
 from sootline.core.basis import BadInputError
-from sootline.web.forms import CheckForm
 from sootline.wiring.photos import keep_photo, read_photo
 
 
-def photo_of(request: HttpRequest, form: CheckForm) -> str:
-    """Return the name of the photo that came with a check, kept by now; nothing where none did.
+class TakesPhoto(Protocol):
+    """A form that a photo comes with."""
+
+    def refuse_photo(self) -> None:
+        """Say that what came as a photo cannot be kept as one."""
+        ...
+
+
+def photo_of(request: HttpRequest, form: TakesPhoto) -> str:
+    """Return the name of the photo that came with a finding, kept by now; nothing where none did.
 
     What cannot be kept stands among the form's faults.
     """
