@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 
 from sootline.core.basis import Bearing, Confidence, Ground, RuleId, finding
 from sootline.core.gear.events import Event, EventKind, Refusal
@@ -22,7 +23,7 @@ def apply(state: State, event: Event) -> State | Refusal:
     Holds outlive every event but their own release by somebody entitled. Only an event that
     says so changes the care stage; nothing is checked without a named person.
     """
-    row = _row_for(state, event.kind)
+    row = _row_for(event.kind, state.stage, state.custody, state.life)
     if row is None:
         return _refuse(state, event, _why_not_from_here(state, event.kind))
     for obstacle in row.obstacles:
@@ -31,10 +32,10 @@ def apply(state: State, event: Event) -> State | Refusal:
     return _changed(state, event, row)
 
 
-def _row_for(state: State, kind: EventKind) -> Transition | None:
-    """Return the table's row for an event from this state."""
-    starting = (row for row in _ROWS[kind] if row.starts(state.stage, state.custody, state.life))
-    return next(starting, None)
+@cache
+def _row_for(kind: EventKind, stage: CareStage, custody: Custody, life: Life) -> Transition | None:
+    """Return the table's row for an event from such a state; there are only so many."""
+    return next((row for row in _ROWS[kind] if row.starts(stage, custody, life)), None)
 
 
 def _changed(state: State, event: Event, row: Transition) -> State:
