@@ -29,6 +29,11 @@ from sootline.paper.speaking import Said, Speaker, joined
 from sootline.tasks.inspection_sheet import InspectionGroup
 
 _MARK_OF = {test: f"T{place}" for place, test in enumerate(LinerTest, 1)}
+_TITLES = {
+    InspectionKind.ROUTINE: MessageId("paper.title.inspection.routine"),
+    InspectionKind.ADVANCED: MessageId("paper.title.inspection.advanced"),
+    InspectionKind.LINER: MessageId("paper.title.inspection.liner"),
+}
 _BOX_MM = 7
 _FLAW_COLUMNS = 3
 
@@ -38,8 +43,7 @@ def print_inspection_sheet(
 ) -> bytes:
     """Return the tick-off sheet of an inspection as PDF."""
     speaker = Speaker(page=page)
-    title = MessageId(f"paper.title.inspection.{kind}")
-    return print_list(title, tuple(_blocks(groups, speaker)), speaker, wide=True)
+    return print_list(_TITLES[kind], tuple(_blocks(groups, speaker)), speaker, wide=True)
 
 
 def _blocks(groups: Sequence[InspectionGroup], speaker: Speaker) -> Iterator[Block]:
