@@ -1,7 +1,7 @@
 """What does an inspector tick on a day of many pieces, so that each is typed in by itself?
 
-Rows are numbered through the sheet; points have letters, flaws numbers, tests a T with a number. There is no
-box for all rows.
+Rows are numbered through the sheet; points have letters, flaws numbers, tests a T with a number.
+There is no box for all rows.
 """
 
 from collections.abc import Iterator, Sequence
