@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from tests.unit.tasks.memory_book import MemoryLedger, MemoryRegister, act
 
+from sootline.core.drying import Readings
 from sootline.core.upkeep.facts import UpkeepFacts
 from sootline.files.demo import demo_job
 from sootline.files.rules import RuleFiles
@@ -35,10 +36,19 @@ def test_a_file_without_people_or_gear() -> None:
     """A department alone may be described first."""
     rules = RuleFiles()
     job = replace(
-        demo_job(rules), members=(), components=(), calls=(), builds=(), upkeep=UpkeepFacts()
-    )
+        demo_job(rules), members=(), components=(), calls=(), builds=(), upkeep=UpkeepFacts(),
+        readings=Readings(),
+    )  # fmt: skip
 
     assert take_in_job(_empty(), act("f"), job).entries == 1
+
+
+def test_the_record_knows_what_was_read_in_the_wash_room() -> None:
+    """Air, fans, drums, baths and every weighed load, as the file has them."""
+    book, job = _empty(), demo_job(RuleFiles())
+    take_in_job(book, act("f"), job)
+
+    assert assemble_job(book.register, now=job.now).readings == job.readings
 
 
 def test_the_record_decides_as_the_file_does() -> None:
