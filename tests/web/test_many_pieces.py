@@ -20,8 +20,8 @@ PAGES = (
     "/due/?all=1", "/handover/", "/paper/", "/rules/", "/history/", "/more/",
 )  # fmt: skip
 # Session and account, and the record's end; after an entry what was written since, and its rows.
-MOST_QUESTIONS = 5
-MOST_AFTER_AN_ENTRY = 16
+MOST_QUESTIONS = 8
+MOST_AFTER_AN_ENTRY = 22
 MOST_BYTES = 60 * 1024
 
 

@@ -1,7 +1,9 @@
 """What do the tasks answer for the desk as it stands? Each is asked once for every change."""
 
 import threading
+from collections.abc import Callable
 from functools import cached_property
+from typing import Any, TypeVar
 
 from django.http import HttpRequest
 
@@ -27,6 +29,8 @@ from sootline.wiring.desks import desks_of
 from sootline.wiring.practice import load_assumptions, load_reductions
 from sootline.wiring.rules import RULES
 
+_T = TypeVar("_T")
+
 
 class Answers:
     """The answers for one state of the desk.
@@ -38,6 +42,14 @@ class Answers:
     def __init__(self, desk: Desk, before: Judged | None = None) -> None:
         self.desk = desk
         self._before = before
+        self._made: dict[tuple[str, ...], Any] = {}
+
+    def kept(self, key: tuple[str, ...], make: Callable[[], _T]) -> _T:
+        """Return what was made of these answers under a key before, or make it now."""
+        if key not in self._made:
+            self._made[key] = make()
+        made: _T = self._made[key]
+        return made
 
     @property
     def job(self) -> Job:

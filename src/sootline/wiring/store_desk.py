@@ -122,7 +122,8 @@ class StoreDesks:
         act = self._act(report.key or uuid4().hex, report.told)
         if isinstance(deed, Planned):
             deed = replace(deed, station=self._station)
-        job = assemble_job(self._book.register, now=now())
+        moment = now()
+        job = replace(self._stands(moment).job, now=moment)
         try:
             write(RULES, book, act, job, deed)
         except RefusedError as error:
@@ -136,9 +137,9 @@ class StoreDesks:
         What was written longer ago than a shift is no longer one's own to take back.
         """
         since = now() - people_policy().own_entry
-        own = [one for one in self._entries() if self._is_own(one.read_header(), since)]
-        done = [one for one in own if one.read_header().kind is not EntryKind.CORRECTED]
-        withdrawn = {one.read_header().corrects for one in own}
+        own = [one for one in self._entries() if self._is_own(_header(one), since)]
+        done = [one for one in own if _header(one).kind is not EntryKind.CORRECTED]
+        withdrawn = {_header(one).corrects for one in own}
         left = [one for one in done if one.seq not in withdrawn]
         if not left:
             return None
@@ -184,9 +185,9 @@ class StoreDesks:
     def _entries(self) -> list[Entry]:
         head = self._book.ledger.head().seq
         found = list(self._book.ledger.entries(max(0, head - _SHOWN)))
-        items = {one.read_header().item for one in found}
+        items = {_header(one).item for one in found}
         hidden = RegisterStore(station=self._station).hidden(items)
-        return [one for one in found if one.read_header().item not in hidden]
+        return [one for one in found if _header(one).item not in hidden]
 
     def _act(self, key: str, told: Told | None = None) -> Act:
         act = Act(
@@ -212,7 +213,7 @@ def _of_here(plan: PlanResult | None, job: Job) -> PlanResult | None:
 
 
 def _act_of(entry: Entry) -> str:
-    return entry.read_header().idem.partition("/")[0]
+    return _header(entry).idem.partition("/")[0]
 
 
 # Each look shows the newest entries, mostly those of the look before.
@@ -225,9 +226,15 @@ def _called(thing: ItemId) -> str:
     return max((form for form in FACT_FORMS if name.startswith(form)), key=len, default=name)
 
 
+# Every look shows the newest entries, mostly those of the look before.
+@lru_cache(maxsize=2000)
+def _header(entry: Entry) -> Header:
+    return entry.read_header()
+
+
 def report_of(entry: Entry) -> Report:
     """Return an entry as the history shows it."""
-    header = entry.read_header()
+    header = _header(entry)
     handed = _handed_over(entry) if header.kind is EntryKind.NOTED else ()
     at: dt.datetime = header.recorded_at
     if handed:

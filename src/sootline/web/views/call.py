@@ -2,6 +2,7 @@
 
 import datetime as dt
 from dataclasses import replace
+from itertools import chain, count
 
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
@@ -156,8 +157,8 @@ def _before(now: dt.datetime, time: dt.time) -> dt.datetime:
 
 
 def _number(job: Job, at: dt.datetime) -> str:
-    """Return a number for a call: its moment; a second one of the same minute gets a letter."""
+    """Return a number for a call: its moment; further ones of the same minute get a mark."""
     number = at.strftime("%y%m%d-%H%M")
     taken = {call.id for call in job.calls}
-    letters = ("", *"bcdefghij")
-    return str(next(number + letter for letter in letters if number + letter not in taken))
+    marks = chain(("", *"bcdefghij"), (f"-{n}" for n in count(11)))
+    return str(next(number + mark for mark in marks if number + mark not in taken))

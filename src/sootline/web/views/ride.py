@@ -6,6 +6,7 @@ from typing import cast
 
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
+from django.template.loader import render_to_string
 from django.views.decorators.http import require_safe
 
 from sootline.core.basis import Finding
@@ -69,10 +70,21 @@ def _floor(request: HttpRequest) -> dict[str, object]:
     statuses = answers.ride.riding.now.crews
     leaves = leaves_of(answers.job.members, statuses) or ((),)
     leaf = leaf_asked(request.GET.get("page", ""), 1 if crew else len(leaves))
-    crews = (crew,) if crew else leaves[leaf.number - 1]
+    names = {member.crew for member in answers.job.members}
+    crews = leaves[leaf.number - 1] if not crew else (crew,) if crew in names else ()
+    lang = language_of(request)
+    floor = answers.kept(
+        ("floor", lang, *crews),
+        lambda: read_floor(answers.desk, answers.decided, answers.ride, clock, crews),
+    )
     return {
         "job": answers.job,
-        "floor": read_floor(answers.desk, answers.decided, answers.ride, clock, crews),
+        "floor": floor,
+        # The same for everybody who sees this desk, until something changes.
+        "grid": answers.kept(
+            ("grid", lang, *crews),
+            lambda: render_to_string("ride/_grid.html", {"floor": floor, "lang": lang}),
+        ),
         "crew": crew,
         "leaf": leaf,
         "short": sum(not status.met for status in statuses),
