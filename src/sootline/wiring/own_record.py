@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 from django.conf import settings
 
 from sootline.core.basis import MemberId
-from sootline.core.job.jobs import Member
+from sootline.core.job.jobs import Job, Member
 from sootline.core.job.things import thing_of
 from sootline.core.ledger import Anchor, Entry, ItemKind, name_of
 from sootline.core.ledger.correcting import Amended, settle
@@ -21,7 +21,7 @@ from sootline.storage.dues import DueStore
 from sootline.storage.ledger import LedgerStore
 from sootline.storage.preparing import prepare
 from sootline.storage.register import RegisterStore
-from sootline.tasks.assemble_job import read_department
+from sootline.tasks.assemble_job import assemble_job, read_department
 from sootline.tasks.import_roster import Register
 from sootline.tasks.list_due_page import DuePage, list_due_page
 from sootline.tasks.ports import DueKey
@@ -36,6 +36,7 @@ __all__ = [
     "compare",
     "due_of_record",
     "free_key",
+    "job_of_record",
     "open_record",
     "registered",
 ]
@@ -79,6 +80,16 @@ def due_of_record(
     zone = ZoneInfo(read_department(register).department.zone)
     day = today or now().astimezone(zone).date()
     return list_due_page(RULES, register, days, today=day, until=until, after=after, most=most)
+
+
+def job_of_record() -> Job:
+    """Return the job that the record makes at this moment.
+
+    Raises:
+        BadInputError: the department was never described, or what is recorded makes no job.
+    """
+    open_record()
+    return assemble_job(RegisterStore(), now=now().replace(microsecond=0))
 
 
 def registered() -> Register:

@@ -6,6 +6,8 @@ from pathlib import Path
 from sootline.cli.output import printable, write_whole
 from sootline.cli.parser import CommandParser
 from sootline.cli.registry import DONE
+from sootline.core.job.codec import encode
+from sootline.core.job.jobs import Job
 from sootline.core.ledger import component, parse_item
 from sootline.core.ledger.anchors import write_anchor
 from sootline.core.ledger.exports import export_all, export_item
@@ -14,10 +16,11 @@ from sootline.words import say
 
 
 def add_arguments(parser: CommandParser) -> None:
-    """Add FILE, --item, --everything and --anchor."""
+    """Add FILE, --item, --everything, --job and --anchor."""
     parser.add_argument("file", type=Path, metavar="FILE", help="store.help.export_file")
     parser.add_argument("--item", metavar="ID", help="store.help.export_item")
     parser.add_argument("--everything", action="store_true", help="store.help.export_everything")
+    parser.add_argument("--job", action="store_true", help="store.help.export_job")
     parser.add_argument("--anchor", type=Path, metavar="FILE", help="store.help.export_anchor")
 
 
@@ -26,6 +29,8 @@ def run(options: argparse.Namespace) -> int:
     start()
     if options.everything:
         return _everything(options)
+    if options.job:
+        return _job(options)
     from sootline.wiring.store import now, open_store, prepare  # noqa: PLC0415
 
     store = open_store()
@@ -57,4 +62,20 @@ def _everything(options: argparse.Namespace) -> int:
         "accounts": str(written.accounts),
     }
     print(say("store.export.everything", values, lang=options.lang))
+    return DONE
+
+
+def _job(options: argparse.Namespace) -> int:
+    """Write the job that the record makes now, for every command that takes a job file."""
+    from sootline.wiring.own_record import job_of_record  # noqa: PLC0415
+
+    job = job_of_record()
+    write_whole(options.file, encode(Job, job) + "\n")
+    values = {
+        "file": printable(str(options.file)),
+        "members": str(len(job.members)),
+        "components": str(len(job.components)),
+        "calls": str(len(job.calls)),
+    }
+    print(say("store.export.job", values, lang=options.lang))
     return DONE
