@@ -12,7 +12,8 @@ from collections import Counter
 
 from tests.seeded_register import NOTICE, seeded_register
 from tests.seeded_shipments import seeded_shipment
-from tests.year_simulated import missed, simulate
+from tests.year_checked import missed
+from tests.year_simulated import simulate
 
 from sootline.core.basis import Bearing
 from sootline.core.upkeep.contractor import Arrival, reconcile
