@@ -195,7 +195,7 @@ def _apart(known: Known) -> dict[str, str]:
 def _level(rules: Rules, job: Job, pieces: Iterable[ComponentId]) -> Level:
     """Return the most thorough cleaning that any of the pieces is to have.
 
-    What no call asks to be washed is washed because its cleaning comes due: that is an advanced one.
+    What no call asks for is washed because its cleaning comes due: that is an advanced one.
     """
     wanted = frozenset(pieces)
     levels = [one.level for one in decide_job(rules, job).decisions if one.component in wanted]
