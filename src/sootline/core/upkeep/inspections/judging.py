@@ -217,11 +217,7 @@ def _flaw(
 ) -> Iterator[tuple[Result, Finding]]:
     """Yield what one flaw leads to."""
     leads = LEADS_TO[found.flaw]
-    named = {
-        "flaw": found.flaw.value,
-        "place": found.place or "-",
-        "note": found.note or "-",
-    }
+    named = {"flaw": found.flaw.value, "place": found.place or "-", "note": found.note or "-"}
     ground = inspection.ground
     if leads in _SOIL:
         yield Result.WASH_FIRST, finding(Bearing.REQUIRES, "inspection.flaw.soil", ground, **named)
