@@ -21,6 +21,7 @@ from sootline.core.ledger import (
     take_anchor,
     write_anchor,
 )
+from sootline.core.ledger.check_words import words_at
 from sootline.core.ledger.exports import export_all, export_item
 
 K = EntryKind
@@ -260,3 +261,16 @@ def test_the_verifier_apart_is_short_and_stands_alone() -> None:
     assert len(text.splitlines()) < 300
     assert imported <= sys.stdlib_module_names
     assert component("0412") == SHELL
+
+
+def test_a_printed_sheet_is_held_against_the_record(
+    files: dict[str, Path], capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The right words agree, others differ, and one piece's part cannot say."""
+    hashes = [json.loads(line)["hash"] for line in files["whole"].read_text().splitlines()[1:]]
+    right = f"3:{words_at(hashes, 3)}"
+
+    assert ran(capsys, "verify", files["whole"], "--printed", right)[0] == 0
+    code, said = ran(capsys, "verify", files["whole"], "--printed", "3:lusab-babad-gutih-tugad")
+    assert (code, "DIFFERS" in said) == (1, True)
+    assert ran(capsys, "verify", files["piece"], "--printed", right)[0] == 2

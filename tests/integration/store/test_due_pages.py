@@ -201,3 +201,11 @@ def test_pages_from_a_terminal(
     assert main(["due", "--after", "2026-03-01"]) == 2
     assert "--after" in capsys.readouterr().err
     assert store.head().seq > 0
+
+
+def test_a_kind_nobody_knows_stops_no_list(store: LedgerStore) -> None:
+    """Another installation's piece has no day; the others' pages are as they were."""
+    before = [_key(one) for one in _all(200, 4000)]
+    store.append([draft("x", EntryKind.REGISTERED, component("X1"), kind="jetpack")])
+
+    assert [_key(one) for one in _all(200, 4000)] == before

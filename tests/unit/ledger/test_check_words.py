@@ -3,7 +3,7 @@
 import pytest
 
 from sootline.core.basis import BadInputError
-from sootline.core.ledger.check_words import check_words, read_printed
+from sootline.core.ledger.check_words import check_words, read_printed, words_at
 
 
 def test_the_words_of_the_published_examples() -> None:
@@ -31,3 +31,14 @@ def test_anything_else_is_refused(text: str) -> None:
     """A slip of the pen is said, not compared."""
     with pytest.raises(BadInputError):
         read_printed(text)
+
+
+def test_the_words_of_a_record_of_one_entry_are_its_hash() -> None:
+    """The root over one entry is that entry's hash; a length it never had has no words.
+
+    Source: RFC 9162, section 2.1.1 (the hash of a tree of one leaf); confidence high.
+    """
+    digest = "7f0000013f54dcc1" + "0" * 48
+
+    assert words_at([digest, digest], 1) == "lusab-babad-gutih-tugad"
+    assert words_at([digest, digest], 3) is None
