@@ -16,6 +16,11 @@ from playwright.sync_api import Browser, sync_playwright
 AXE = Path(__file__).with_name("axe-4.14.1.min.js")
 SIZES = {"phone": (390, 844), "desk": (1280, 900)}
 _WAIT_S = 60.0
+# What `serve` does before it begins its processes.
+_PREPARE = (
+    "from sootline.wiring.framework import start; start();"
+    "from sootline.wiring.own_record import open_record; open_record()"
+)
 
 
 def chromium() -> str | None:
@@ -29,17 +34,30 @@ def served(folder: Path, *, demo: bool = True) -> Iterator[str]:
 
     Args:
         folder: the data directory.
-        demo: the demonstration; otherwise the record in the folder.
+        demo: the demonstration, behind its door: the process alone that answers browsers, so that
+            many may look at it; otherwise the record in the folder.
     """
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
-    command = [sys.executable, "-m", "sootline", "serve", "--port", str(port)]
-    command += ["--demo"] if demo else []
+    record = ["-m", "sootline", "serve", "--port", str(port)]
+    behind = ["-m", "sootline.wiring.server", "--host", "127.0.0.1", "--port", str(port)]
+    command = [sys.executable, *(behind if demo else record)]
     environment = {**os.environ, "SOOTLINE_DATA": str(folder)}
+    environment |= {"SOOTLINE_DEMO": "1"} if demo else {}
+    environment.pop("SOOTLINE_DEMO_DOOR", None)
     environment.pop("DATABASE_URL", None)
     environment.pop("DJANGO_SETTINGS_MODULE", None)
-    process = subprocess.Popen(command, env=environment, stdout=subprocess.DEVNULL)
+    if demo:
+        subprocess.run([sys.executable, "-c", _PREPARE], env=environment, check=True)
+    # It ends its own group once the other end of its input is gone.
+    process = subprocess.Popen(
+        command,
+        env=environment,
+        stdin=subprocess.PIPE,
+        stdout=subprocess.DEVNULL,
+        start_new_session=True,
+    )
     address = f"http://127.0.0.1:{port}"
     try:
         wait_for(f"{address}/healthz")
