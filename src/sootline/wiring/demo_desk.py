@@ -21,6 +21,8 @@ from sootline.wiring.rules import RULES
 
 # Counted, not timed, so that everybody sees the same night.
 _TRIES = 1500
+# That it is held already is no contradiction.
+_HELD_ALREADY = "gear.refused.hold_already"
 
 
 class MemoryDesks:
@@ -81,6 +83,8 @@ def _taken(before: Desk, report: Report, deed: Deed) -> tuple[Job, tuple[Questio
     except BadInputError as error:
         pieces = {one.id: one for one in before.job.components}
         odd = [one.place for one in error.faults if one.message.startswith("gear.")]
+        if report.told and {one.message for one in error.faults} == {_HELD_ALREADY}:
+            return before.job, ()
         if report.told is None or not odd or not all(place in pieces for place in odd):
             raise
     return before.job, tuple(

@@ -37,8 +37,7 @@ def _figure(
     name: str, paths: tuple[str, ...], *spots: tuple[str, int, int], first: int = 1
 ) -> Figure:
     placed = tuple(
-        Spot(id=f"{name}/{spot}", number=number, x=x, y=y)
-        for number, (spot, x, y) in enumerate(spots, first)
+        Spot(id=spot, number=number, x=x, y=y) for number, (spot, x, y) in enumerate(spots, first)
     )
     return Figure(id=name, paths=paths, spots=placed)
 
@@ -56,24 +55,24 @@ _COAT_FRONT = _figure(
         "M64 150 H92 V182 H64 Z M108 150 H136 V182 H108 Z",
         "M20 114 L44 122 M180 114 L156 122",
     ),
-    ("collar", 100, 18),
-    ("right-sleeve", 44, 84),
-    ("left-sleeve", 156, 84),
-    ("right-cuff", 26, 146),
-    ("left-cuff", 174, 146),
-    ("chest", 78, 84),
-    ("closure", 100, 116),
-    ("pockets", 122, 166),
-    ("hem", 78, 212),
+    ("coat-front/collar", 100, 18),
+    ("coat-front/right-sleeve", 44, 84),
+    ("coat-front/left-sleeve", 156, 84),
+    ("coat-front/right-cuff", 26, 146),
+    ("coat-front/left-cuff", 174, 146),
+    ("coat-front/chest", 78, 84),
+    ("coat-front/closure", 100, 116),
+    ("coat-front/pockets", 122, 166),
+    ("coat-front/hem", 78, 212),
 )
 _COAT_BACK = _figure(
     "coat-back",
     (f"{_COAT} Q100 38 75 24 Z", "M56 62 H144", "M56 186 H144"),
-    ("yoke", 100, 48),
-    ("left-sleeve-behind", 44, 84),
-    ("right-sleeve-behind", 156, 84),
-    ("back", 100, 116),
-    ("tail", 100, 196),
+    ("coat-back/yoke", 100, 48),
+    ("coat-back/left-sleeve-behind", 44, 84),
+    ("coat-back/right-sleeve-behind", 156, 84),
+    ("coat-back/back", 100, 116),
+    ("coat-back/tail", 100, 196),
     first=10,
 )
 _TROUSERS_FRONT = _figure(
@@ -85,22 +84,22 @@ _TROUSERS_FRONT = _figure(
         "M54 104 H92 V136 H52 Z M108 104 H146 L148 136 H108 Z",
         "M49 192 H91 M109 192 H151",
     ),
-    ("waist", 72, 28),
-    ("fly", 100, 58),
-    ("right-knee", 72, 120),
-    ("left-knee", 128, 120),
-    ("right-leg", 72, 164),
-    ("left-leg", 130, 164),
-    ("right-cuff", 70, 204),
-    ("left-cuff", 132, 204),
+    ("trousers-front/waist", 72, 28),
+    ("trousers-front/fly", 100, 58),
+    ("trousers-front/right-knee", 72, 120),
+    ("trousers-front/left-knee", 128, 120),
+    ("trousers-front/right-leg", 72, 164),
+    ("trousers-front/left-leg", 130, 164),
+    ("trousers-front/right-cuff", 70, 204),
+    ("trousers-front/left-cuff", 132, 204),
 )
 _TROUSERS_BACK = _figure(
     "trousers-back",
     (_LEGS, "M100 20 V84", "M57 34 H143"),
-    ("waist-behind", 78, 28),
-    ("seat", 100, 66),
-    ("left-leg-behind", 72, 140),
-    ("right-leg-behind", 130, 140),
+    ("trousers-back/waist-behind", 78, 28),
+    ("trousers-back/seat", 100, 66),
+    ("trousers-back/left-leg-behind", 72, 140),
+    ("trousers-back/right-leg-behind", 130, 140),
     first=9,
 )
 _HOOD = _figure(
@@ -109,10 +108,10 @@ _HOOD = _figure(
         "M60 40 Q100 4 140 40 L146 120 L176 190 Q100 216 24 190 L54 120 Z",
         "M100 52 A26 34 0 1 0 100.1 52",
     ),
-    ("crown", 100, 34),
-    ("opening", 100, 124),
-    ("side", 62, 96),
-    ("bib", 100, 178),
+    ("hood/crown", 100, 34),
+    ("hood/opening", 100, 124),
+    ("hood/side", 62, 96),
+    ("hood/bib", 100, 178),
 )
 _HELMET = _figure(
     "helmet",
@@ -123,11 +122,11 @@ _HELMET = _figure(
         "M56 130 L50 176 Q100 200 150 176 L144 130",
         "M70 184 Q100 224 130 184",
     ),
-    ("crown", 66, 76),
-    ("brim", 168, 124),
-    ("inside", 130, 92),
-    ("ear-cover", 100, 158),
-    ("strap", 100, 204),
+    ("helmet/crown", 66, 76),
+    ("helmet/brim", 168, 124),
+    ("helmet/inside", 130, 92),
+    ("helmet/ear-cover", 100, 158),
+    ("helmet/strap", 100, 204),
 )
 _GLOVES = _figure(
     "gloves",
@@ -138,11 +137,11 @@ _GLOVES = _figure(
         "L144 140 L140 200 Z",
         "M58 168 H142",
     ),
-    ("thumb", 44, 104),
-    ("fingers", 100, 58),
-    ("palm", 100, 128),
-    ("back-of-hand", 126, 146),
-    ("wristlet", 100, 184),
+    ("gloves/thumb", 44, 104),
+    ("gloves/fingers", 100, 58),
+    ("gloves/palm", 100, 128),
+    ("gloves/back-of-hand", 126, 146),
+    ("gloves/wristlet", 100, 184),
 )
 _BOOTS = _figure(
     "boots",
@@ -151,11 +150,11 @@ _BOOTS = _figure(
         "M60 190 H186 V204 H60 Z",
         "M74 16 V40 M122 16 V40",
     ),
-    ("pull-loops", 98, 30),
-    ("shaft", 96, 86),
-    ("heel", 78, 168),
-    ("toe", 162, 178),
-    ("sole", 120, 198),
+    ("boots/pull-loops", 98, 30),
+    ("boots/shaft", 96, 86),
+    ("boots/heel", 78, 168),
+    ("boots/toe", 162, 178),
+    ("boots/sole", 120, 198),
 )
 _BY_ELEMENT: dict[Element, tuple[Figure, ...]] = {
     Element.COAT: (_COAT_FRONT, _COAT_BACK),

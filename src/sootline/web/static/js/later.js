@@ -19,17 +19,21 @@ function read(form, pressed) {
   const fields = [...given.entries()].filter(([, value]) => typeof value === "string" || value.size);
   const heading = document.querySelector("h1").textContent.trim();
   const title = form.dataset.title || [heading, pressed?.textContent.trim()].filter(Boolean).join(" · ");
-  const labels = Object.fromEntries(fields.map(([name]) => [name, label(form, name)]));
-  return { key, made, fields, labels, title, to: form.dataset.later, who: aside.dataset.who, state: "waits" };
+  const typed = fields.map(([name, value]) => shown(form, name, value)).filter(Boolean);
+  return { key, made, fields, typed, title, to: form.dataset.later, who: aside.dataset.who, state: "waits" };
 }
 
-function label(form, name) {
-  const field = form.elements[name];
-  const one = field instanceof RadioNodeList ? field[0] : field;
-  if (!one || one.type === "hidden") return "";
-  const legend = one.closest("fieldset")?.querySelector("legend");
-  const text = one.type === "radio" || one.type === "checkbox" ? legend : one.labels?.[0];
-  return text ? `${text.textContent.trim()}: ` : "";
+// A field as the form shows it: its question, and the words of the answer that was chosen.
+function shown(form, name, value) {
+  const all = [...form.elements].filter((one) => one.name === name && one.type !== "hidden");
+  const field = all.find((one) => one.value === value) || all[0];
+  if (!field || value === "") return "";
+  const text = (one) => one?.textContent.trim() || "";
+  const own = text(field.labels?.[0]) || field.getAttribute("aria-label");
+  if (field.type === "radio" || field.type === "checkbox") {
+    return `${text(field.closest("fieldset")?.querySelector("legend"))}: ${own}`;
+  }
+  return `${own}: ${text(field.selectedOptions?.[0]) || value.name || value}`;
 }
 
 async function sent(event) {

@@ -1,8 +1,6 @@
 // Shows in one line what is not sent yet, and lists it with everything that was typed.
 import { change, drop, list, stated } from "./kept.js";
 
-const HIDDEN = new Set(["key", "position", "made", "sent", "device", "pieces", "deed", "where", "dries"]);
-
 export const aside = document.getElementById("unsent");
 const words = aside.dataset;
 const part = (name) => aside.querySelector(`.unsent__${name}`);
@@ -29,9 +27,7 @@ function how(why, open) {
 function row(item) {
   const line = make("li");
   line.append(make("b", `${item.title} · ${item.made.slice(11, 16)}`));
-  const typed = item.fields.filter(([name, value]) => value && !HIDDEN.has(name));
-  const text = typed.map(([name, value]) => item.labels[name] + (value.name || value)).join(" · ");
-  line.append(make("small", text));
+  line.append(make("small", item.typed.join(" · ")));
   line.append(...said(item), ...buttons(item));
   return line;
 }
