@@ -46,7 +46,7 @@ def test_from_nothing_to_a_restored_copy(tmp_path: Path) -> None:
     assert json.loads(written.stdout)["accounts"] == 1
     assert _run(here, "backup", str(file), "--only-verify").returncode == 0
     assert (restored.returncode, restored.stderr) == (0, "")
-    assert (looked.returncode, looked.stdout.count("nothing amiss")) == (0, 9)
+    assert (looked.returncode, looked.stdout.count("nothing amiss")) == (0, 10)
     assert ((there / "secret-key").stat().st_mode & 0o777) == 0o600
 
 
