@@ -93,6 +93,8 @@ def _unsent(page: Page, count: int) -> None:
 
 
 def _all_sent(page: Page) -> None:
+    expect(page.locator("#unsent[data-settled]")).to_be_hidden(timeout=15000)
+    expect(page.locator("#unsent[data-settled]")).to_have_count(1, timeout=15000)
     expect(page.locator("#unsent")).to_be_hidden(timeout=15000)
 
 
@@ -326,9 +328,9 @@ def test_with_a_signal_a_form_answers_at_once(browser: Browser, station: Station
     page.goto(f"{station.address}/wash/load/1/")
     other = page.context.new_page()
     other.goto(f"{station.address}/wash/load/1/")
-    for one in (page, other):
-        one.get_by_role("button", name="Loaded and started").click()
-        one.wait_for_load_state()
+    page.get_by_role("button", name="Loaded and started").click()
+    expect(page.get_by_role("status").filter(has_text="Load 1")).to_be_visible()
+    other.get_by_role("button", name="Loaded and started").click()
 
     expect(other.get_by_role("status").filter(has_text="Nothing was written down")).to_be_visible()
     expect(other.locator("#unsent")).to_be_hidden()

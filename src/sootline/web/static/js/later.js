@@ -7,7 +7,9 @@ import { aside, draw, tell, tidy } from "./unsent.js";
 const EVERY_MS = 20000;
 
 async function round() {
+  await draw();
   await draw(await send(aside.dataset));
+  aside.dataset.settled = "1";
 }
 
 function read(form, pressed) {
