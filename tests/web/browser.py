@@ -77,6 +77,7 @@ def browsing(program: str) -> Iterator[Browser]:
 
 
 def wait_for(address: str) -> None:
+    """Wait until a server answers."""
     end = time.monotonic() + _WAIT_S
     while True:
         try:

@@ -46,7 +46,7 @@ def people() -> tuple[Member, ...]:
 def gear(job: Job) -> tuple[Component, ...]:
     """Return a set for each of them, made after one of the demonstration's."""
     came = DateSpan.parse(str(dt.datetime.now(dt.UTC).date().replace(day=1)))
-    patterns = {one.kind: one for one in job.components if one.owner == "223"}
+    patterns = {str(one.kind): one for one in job.components if one.owner == "223"}
     return tuple(
         replace(
             patterns[part],

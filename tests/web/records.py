@@ -53,7 +53,9 @@ def account(
         bare = DepartmentFacts(department=job.department)
         describe_department(book, act("department"), whole if peopled else bare)
     if peopled:
-        gear = [_fresh(rename(one)) for one in job.components if owners is None or one.owner in owners]
+        gear = [
+            _fresh(rename(one)) for one in job.components if owners is None or one.owner in owners
+        ]
         register_things(book, act("members"), job.members)
         register_components(book, act("gear"), gear)
     user = User.objects.make(member, password, roles, member=member)

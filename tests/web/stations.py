@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, ViewportSize
 from tests.integration.store_databases import Database
 from tests.web.browser import wait_for
 
@@ -24,7 +24,8 @@ class Station:
 
     def visit(self, browser: Browser, name: str, *, scripts: bool = True) -> Page:
         """Sign somebody in on a phone of their own."""
-        context = browser.new_context(viewport=PHONE, java_script_enabled=scripts)
+        size: ViewportSize = {"width": PHONE["width"], "height": PHONE["height"]}
+        context = browser.new_context(viewport=size, java_script_enabled=scripts)
         page = context.new_page()
         self.sign_in(page, name)
         return page

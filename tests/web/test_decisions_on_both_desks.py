@@ -22,7 +22,7 @@ def desk(request: pytest.FixtureRequest, databases: Databases) -> Client:
 
 
 def _cause(client: Client, topic: str, call: str) -> str:
-    found = re.findall(r'href="/holds/([^"]+)/"', read(client, "/needs/"))
+    found: list[str] = re.findall(r'href="/holds/([^"]+)/"', read(client, "/needs/"))
     return next(one for one in found if one.startswith(topic) and one.endswith(call))
 
 

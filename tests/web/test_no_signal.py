@@ -54,6 +54,7 @@ def station(databases: Databases, browser: Browser) -> Iterator[Station]:  # noq
     told = {"key": "call", "made": four.isoformat(), "sent": _now().isoformat(), "device": "desk"}
     officer.post("/later/call/", {**call, **told, f"at-{WEARER}-place": "inside"})
     officer.post("/wash/plan/", {"goal": "all-done"})
+    assert databases.last is not None
     with serving(databases.last) as served:
         yield served
 

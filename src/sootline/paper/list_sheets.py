@@ -38,7 +38,7 @@ def table(
         ruled: with lines between its columns, to write in.
         size: of its letters [pt].
     """
-    heads = [{"head": head, "width": width} for head, width in columns]
+    heads: list[Facts] = [{"head": head, "width": width} for head, width in columns]
     listed = [list(row) for row in rows]
     return {"type": "table", "columns": heads, "rows": listed, "ruled": ruled, "size": size}
 

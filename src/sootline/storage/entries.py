@@ -99,7 +99,9 @@ def find_key(actor: MemberId, idem: str, alias: str) -> Entry | None:
 def has_begun(actor: MemberId, act: str, alias: str) -> bool:
     """Whether an actor has recorded any entry of an act: their keys begin with the act's."""
     # "0" is the sign after "/": this way the index of keys is used.
-    keys = EntryRow.objects.using(alias).filter(actor=actor, idem__gte=f"{act}/", idem__lt=f"{act}0")
+    keys = EntryRow.objects.using(alias).filter(
+        actor=actor, idem__gte=f"{act}/", idem__lt=f"{act}0"
+    )
     return keys.exists()
 
 

@@ -73,4 +73,3 @@ def known_of(row: ComponentRow) -> Known:
     """Return the component of a row."""
     component = decode(Component, row.document)
     return Known(component=component, station=row.station, offered_to=row.offered_to, seq=row.seq)
-

@@ -1,6 +1,7 @@
 """Will this PIN do?"""
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from sootline.core.basis import BadInputError, Fault, MessageId
 
@@ -30,7 +31,7 @@ def _wrong(pin: str, least: int, known: str) -> Iterator[str]:
     if not (pin.isascii() and pin.isdigit()) or not least <= len(pin) <= LONGEST:
         yield "accounts.pin.length"
         return
-    steps = {(int(after) - int(before)) % 10 for before, after in zip(pin, pin[1:], strict=False)}
+    steps = {(int(after) - int(before)) % 10 for before, after in pairwise(pin)}
     # 000000, 123456, 987654; 121212; the number everybody knows, alone or over and over.
     simple = len(steps) == 1 and steps <= {0, 1, 9}
     again = pin == (pin[:2] * len(pin))[: len(pin)]

@@ -58,7 +58,8 @@ def test_a_page_leaves_its_look(
     assert looked == {("118", member, route.removesuffix("-one")) for member in seen}
 
 
-def test_taking_a_call_in_is_a_look_too(officer: Client) -> None:
+@pytest.mark.usefixtures("officer")
+def test_taking_a_call_in_is_a_look_too() -> None:
     """Whoever is asked where somebody was sees what was said so far."""
     found = set(Look.objects.values_list("actor", "member", "what"))
 

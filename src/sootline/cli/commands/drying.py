@@ -4,7 +4,6 @@ import argparse
 from dataclasses import replace
 from pathlib import Path
 
-from sootline.paper.drying_plots import outlook_plots
 from sootline.cli.commands.drying_text import outlook_lines
 from sootline.cli.output import deliver, finding_lines, write_whole
 from sootline.cli.parser import CommandParser
@@ -13,6 +12,7 @@ from sootline.core.basis import Bearing, Quantity
 from sootline.core.drying import RoomAir
 from sootline.core.drying.ending import judge_weight
 from sootline.core.job.jobs import Job
+from sootline.paper.drying_plots import outlook_plots
 from sootline.tasks.estimate_drying import estimate_drying_of, wettest
 from sootline.wiring.jobs import read_job
 from sootline.wiring.practice import load_assumptions
