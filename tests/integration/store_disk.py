@@ -79,22 +79,30 @@ class Disk:
     Args:
         full_after: so many more steps that write succeed, then there is no room; None is endless.
         dead_after: so many more steps of any kind succeed, then nothing does.
+        folder: the only one that is looked at. A connection that died is closed for good only once
+            nothing refers to it, and SQLite then still tidies up where it was.
     """
 
     steps: list[Step] = field(default_factory=list)
     full_after: int | None = None
     dead_after: int | None = None
-    noting: bool = True
+    folder: Path | None = None
     _kept: list[Any] = field(default_factory=list)
     _methods: dict[int, _Methods] = field(default_factory=dict)
-    _names: dict[int, str] = field(default_factory=dict)
+    _paths: dict[int, Path] = field(default_factory=dict)
 
-    def fresh(self) -> None:
-        """Forget everything, and fail no more."""
-        self.steps, self.full_after, self.dead_after = [], None, None
+    def fresh(self, folder: Path | None) -> None:
+        """Forget everything, fail no more, and look at what happens in a folder."""
+        self.steps, self.full_after, self.dead_after, self.folder = [], None, None, folder
 
-    def take(self, step: Step) -> int:
+    def take(
+        self, file: int, *, at: int = 0, data: bytes | None = None, synced: bool = False
+    ) -> int:
         """Note a step, or say why it fails."""
+        path = self._paths[file]
+        if path.parent != self.folder:
+            return _OK
+        step = Step(file=path.name, at=at, data=data, synced=synced)
         if self.dead_after is not None:
             if self.dead_after <= 0:
                 return _IO_ERROR
@@ -103,8 +111,7 @@ class Disk:
             if self.full_after <= 0:
                 return _FULL
             self.full_after -= 1
-        if self.noting:
-            self.steps.append(step)
+        self.steps.append(step)
         return _OK
 
     def open_through(self, usual: Any) -> Any:  # noqa: ANN401
@@ -115,7 +122,7 @@ class Disk:
             result = int(usual(system, name, file, flags, out))
             place = ctypes.cast(file, ctypes.POINTER(ctypes.c_void_p))
             if result == _OK and flags & _LASTING and place[0]:
-                self._names[file] = Path(ctypes.string_at(name).decode()).name
+                self._paths[file] = Path(ctypes.string_at(name).decode())
                 place[0] = ctypes.addressof(self._between(int(place[0])))
             return result
 
@@ -133,20 +140,20 @@ class Disk:
 
     def _writes(self, usual: Any) -> Callable[[int, int, int, int], int]:  # noqa: ANN401
         def write(file: int, data: int, size: int, at: int) -> int:
-            step = Step(file=self._names[file], at=at, data=ctypes.string_at(data, size))
-            return self.take(step) or int(usual(file, data, size, at))
+            result = self.take(file, at=at, data=ctypes.string_at(data, size))
+            return result or int(usual(file, data, size, at))
 
         return write
 
     def _cuts(self, usual: Any) -> Callable[[int, int], int]:  # noqa: ANN401
         def truncate(file: int, size: int) -> int:
-            return self.take(Step(file=self._names[file], at=size)) or int(usual(file, size))
+            return self.take(file, at=size) or int(usual(file, size))
 
         return truncate
 
     def _sync(self, file: int, _flags: int) -> int:
         # What a power cut leaves is reckoned from the steps: the real disk need not be waited for.
-        return self.take(Step(file=self._names[file], synced=True))
+        return self.take(file, synced=True)
 
     def _address(self, function: Any) -> int | None:  # noqa: ANN401
         return ctypes.cast(self.hold(function), ctypes.c_void_p).value

@@ -63,7 +63,7 @@ class FaultyStore(RuleBasedStateMachine):
         self.told: list[tuple[Draft, Entry]] = []
         self.place = self.databases.fresh("sqlite")
         self.surfaces = {self.place.file.name: Surface(bytearray(self.place.file.read_bytes()))}
-        self.disk.fresh()
+        self.disk.fresh(self.place.folder)
         self.store = self._open()
 
     def _open(self) -> LedgerStore:
@@ -208,7 +208,7 @@ class FaultyStore(RuleBasedStateMachine):
             if chance:
                 self.surfaces[name] = Surface(bytearray((after.folder / name).read_bytes()))
         self.place = after
-        self.disk.fresh()
+        self.disk.fresh(self.place.folder)
         self.store = self._open()
 
     def _once(self, one: Draft) -> None:
@@ -237,10 +237,8 @@ class FaultyStore(RuleBasedStateMachine):
             with transaction.atomic():
                 replay("default")
             assert rows() == before
-        self.disk.fresh()
-        self.disk.noting = False
+        self.disk.fresh(None)
         self._stop()
-        self.disk.noting = True
 
 
 def rows() -> list[list[tuple[Any, ...]]]:
@@ -268,5 +266,6 @@ def run_faults(databases: Databases, disk: Disk, *, runs: int, steps: int, numbe
             deadline=None,
             suppress_health_check=list(HealthCheck),
             print_blob=True,
+            database=None,
         ),
     )

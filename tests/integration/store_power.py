@@ -119,7 +119,7 @@ def cut_power(
         place.folder.mkdir()
         moments = sorted(chance.randrange(len(disk.steps) + 1) for _ in range(some))
         _look_at_each(found, place, (disk.steps, moments, told), before, chance)
-        disk.fresh()
+        disk.fresh(None)
     return found
 
 
@@ -127,7 +127,7 @@ def _written(
     database: Database, disk: Disk, chance: random.Random, *, synchronous: str, acts: int
 ) -> list[tuple[int, Entry]]:
     """Write acts on the noting disk; return after how many steps which entry was acknowledged."""
-    disk.fresh()
+    disk.fresh(database.folder)
     lead_to(database)
     settings = connections.databases["default"]
     settings["NAME"] = f"file:{database.file}?vfs={NAME}"
@@ -144,9 +144,8 @@ def _written(
         drafts = [worn(f"k{act}-{n}", f"piece-{chance.randrange(9)}-{n}") for n in range(many)]
         done = store.append(drafts)
         told += [(len(disk.steps), one.entry) for one in done]
-    disk.noting = False  # closing copies the log back, which no cut is to see
+    disk.folder = None  # closing copies the log back, which no cut is to see
     connections["default"].close()
-    disk.noting = True
     return told
 
 
