@@ -67,14 +67,6 @@ def foreign_draft(
     ]
     if faults:
         raise BadInputError(faults)
-    document = {
-        "origin": header.installation,
-        "seq": header.seq,
-        "hash": entry.hash,
-        "header": entry.header,
-        "salt": entry.salt.hex() if entry.salt is not None else None,
-        "payload": entry.payload,
-    }
     return Draft(
         idem=f"foreign:{header.installation}:{header.seq}",
         item=about or abroad(header),
@@ -84,8 +76,19 @@ def foreign_draft(
         actor=actor,
         established=established,
         # Not composed: these are somebody else's bytes.
-        payload=canonical(document, place="payload"),
+        payload=canonical(_document(header, entry), place="payload"),
     )
+
+
+def _document(header: Header, entry: Entry) -> dict[str, object]:
+    return {
+        "origin": header.installation,
+        "seq": header.seq,
+        "hash": entry.hash,
+        "header": entry.header,
+        "salt": entry.salt.hex() if entry.salt is not None else None,
+        "payload": entry.payload,
+    }
 
 
 def abroad(header: Header) -> ItemId:
