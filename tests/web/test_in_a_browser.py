@@ -157,6 +157,8 @@ def test_a_call_is_taken_in_from_the_first_tap_to_the_decisions(
     page.get_by_role("button", name="Next: what was there").click()
     page.get_by_role("group", name="battery smoke").get_by_role("radio", name="suspected").check()
     page.get_by_role("button", name="What each piece needs").click()
+    # Where there are scripts they send the form, and then go on.
+    page.wait_for_url(f"{address}/needs/**")
     heading = page.get_by_role("heading", level=1).inner_text()
     page.get_by_role("button", name="Undo").click()
     page.context.close()
@@ -170,6 +172,7 @@ def test_two_people_at_once_do_not_start_a_load_twice(browser: Browser, address:
     for page in (first, second):
         page.goto(f"{address}/wash/load/2/")
     first.get_by_role("button", name="Loaded and started").click()
+    first.get_by_role("button", name="Undo").wait_for()
     second.get_by_role("button", name="Loaded and started").click()
     said = second.get_by_role("status").first.inner_text()
     first.get_by_role("button", name="Undo").click()
