@@ -10,9 +10,10 @@ from sootline.core.basis import ComponentId, MessageId
 from sootline.core.gear import KINDS, Component, Custody, Life
 from sootline.core.intervals import Matter
 from sootline.core.job.jobs import Job
+from sootline.core.rebuild.sheet_rows import SheetRow
 from sootline.core.upkeep.inspections import InspectionKind, LinerTest, list_points, list_tests
 from sootline.core.upkeep.inspections.judging import MATTER_OF
-from sootline.core.upkeep.inspections.rows import InspectionRow, TypedDay, read_inspections
+from sootline.core.upkeep.inspections.rows import TypedDay, read_inspections
 from sootline.tasks.inspect_gear import bench_of
 from sootline.tasks.list_due import civil_day, due_gear
 from sootline.tasks.ports import Rules
@@ -64,11 +65,11 @@ def list_inspections(
     )
 
 
-def rows_of(groups: tuple[InspectionGroup, ...]) -> tuple[InspectionRow, ...]:
+def rows_of(groups: tuple[InspectionGroup, ...]) -> tuple[SheetRow, ...]:
     """Return the rows of the sheet as it is printed from these groups."""
     listed = [(component.id, group.points) for group in groups for component in group.components]
     return tuple(
-        InspectionRow(number=number, component=component, points=points)
+        SheetRow(number=number, component=component, points=points)
         for number, (component, points) in enumerate(listed, 1)
     )
 

@@ -4,7 +4,8 @@ import datetime as dt
 
 from sootline.core.job.jobs import Job
 from sootline.core.rebuild import AfterWashCheck
-from sootline.core.rebuild.rows import SheetRow, read_rows
+from sootline.core.rebuild.rows import read_rows
+from sootline.core.rebuild.sheet_rows import SheetRow
 from sootline.tasks.check_sheets import list_after_wash
 from sootline.tasks.decide import decide_job
 from sootline.tasks.ports import Rules

@@ -7,7 +7,8 @@ import pytest
 from sootline.core.basis import BadInputError, ComponentId, MessageId
 from sootline.core.exposure import Answer
 from sootline.core.rebuild import AfterWashCheck, Flaw
-from sootline.core.rebuild.rows import SheetRow, read_rows
+from sootline.core.rebuild.rows import read_rows
+from sootline.core.rebuild.sheet_rows import SheetRow
 
 NOW = dt.datetime(2026, 3, 1, 12, tzinfo=dt.UTC)
 CUFFS, COLLAR = MessageId("gear.touch.cuffs"), MessageId("gear.touch.collar")

@@ -7,13 +7,14 @@ import pytest
 from sootline.core.basis import BadInputError, ComponentId, MessageId, Quantity
 from sootline.core.exposure import Answer
 from sootline.core.rebuild import Flaw
+from sootline.core.rebuild.sheet_rows import SheetRow
 from sootline.core.upkeep.inspections import InspectionKind, LinerTest
-from sootline.core.upkeep.inspections.rows import InspectionRow, TypedDay, read_inspections
+from sootline.core.upkeep.inspections.rows import TypedDay, read_inspections
 
 AT = dt.datetime(2026, 4, 11, 10, tzinfo=dt.UTC)
 POINTS = tuple(MessageId(f"inspection.point.{one}") for one in ("soil", "tears", "seams"))
 ROWS = tuple(
-    InspectionRow(number=n, component=ComponentId(name), points=POINTS)
+    SheetRow(number=n, component=ComponentId(name), points=POINTS)
     for n, name in enumerate(("0412", "0512", "0612"), 1)
 )
 

@@ -6,33 +6,19 @@ A box left empty is "not dry"; a lone "-" is "dry nowhere". Empty lines and line
 "#" are passed over.
 """
 
-import re
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from string import ascii_uppercase
+from collections.abc import Sequence
 
-from sootline.core.basis import (
-    BadInputError,
-    ComponentId,
-    Fault,
-    MessageId,
-    Moment,
-    UnreadableValueError,
-)
+from sootline.core.basis import BadInputError, ComponentId, Fault, Moment, UnreadableValueError
 from sootline.core.exposure.calls import Answer
-from sootline.core.rebuild.checks import AfterWashCheck, Felt, Flaw, FlawFound
-
-_FLAWS = tuple(Flaw)
-_FLAW = re.compile(r"(\d{1,2})([A-Z])?", re.ASCII)
-
-
-@dataclass(frozen=True, kw_only=True)
-class SheetRow:
-    """One row as it is printed: its number, its piece, and the points in the order of letters."""
-
-    number: int
-    component: ComponentId
-    points: tuple[MessageId, ...]
+from sootline.core.rebuild.checks import AfterWashCheck, Felt
+from sootline.core.rebuild.sheet_rows import (
+    SheetRow,
+    by_name,
+    find_row,
+    read_flaw,
+    ticked,
+    typed_lines,
+)
 
 
 def read_rows(
@@ -50,14 +36,14 @@ def read_rows(
             twice, a letter or flaw that is not there.
         UnreadableValueError: nobody's name is given.
     """
-    known = {str(row.number): row for row in rows} | {row.component: row for row in rows}
+    known = by_name(rows)
     checks: dict[ComponentId, AfterWashCheck] = {}
     faults: list[Fault] = []
-    for line, words in _lines(text):
+    for line, words in typed_lines(text):
         try:
-            row = _row(words[0], known, checks)
+            row = find_row(words[0], known, checks)
             felt = _felt(words[1] if len(words) > 1 else "-", row)
-            flaws = tuple(_flaw(word, row) for word in words[2:])
+            flaws = tuple(read_flaw(word, row) for word in words[2:])
         except UnreadableValueError as error:
             place = f"line {line}"
             faults.append(Fault(place=place, message=error.message, values=error.values))
@@ -70,42 +56,8 @@ def read_rows(
     return tuple(checks.values())
 
 
-def _lines(text: str) -> Iterator[tuple[int, list[str]]]:
-    for number, line in enumerate(text.splitlines(), 1):
-        words = line.split()
-        if words and not words[0].startswith("#"):
-            yield number, words
-
-
-def _row(
-    word: str, known: dict[str, SheetRow], checks: dict[ComponentId, AfterWashCheck]
-) -> SheetRow:
-    row = known.get(word)
-    if row is None:
-        raise UnreadableValueError("rebuild.rows.unknown", row=word)
-    if row.component in checks:
-        raise UnreadableValueError("rebuild.rows.twice", row=word)
-    return row
-
-
 def _felt(word: str, row: SheetRow) -> tuple[Felt, ...]:
-    letters = ascii_uppercase[: len(row.points)]
-    ticked = "" if word == "-" else word.upper()
-    wrong = [letter for letter in ticked if letter not in letters]
-    if wrong:
-        raise UnreadableValueError("rebuild.rows.letter", letter=wrong[0], letters=letters)
+    dry = ticked(word, row)
     return tuple(
-        Felt(point=point, dry=Answer.YES if letter in ticked else Answer.NO)
-        for letter, point in zip(letters, row.points, strict=True)
+        Felt(point=point, dry=Answer.YES if point in dry else Answer.NO) for point in row.points
     )
-
-
-def _flaw(word: str, row: SheetRow) -> FlawFound:
-    match = _FLAW.fullmatch(word.upper())
-    if not match or not 1 <= int(match[1]) <= len(_FLAWS):
-        raise UnreadableValueError("rebuild.rows.flaw", flaw=word, most=str(len(_FLAWS)))
-    letters = ascii_uppercase[: len(row.points)]
-    if match[2] and match[2] not in letters:
-        raise UnreadableValueError("rebuild.rows.letter", letter=match[2], letters=letters)
-    place = row.points[letters.index(match[2])] if match[2] else ""
-    return FlawFound(flaw=_FLAWS[int(match[1]) - 1], place=place)

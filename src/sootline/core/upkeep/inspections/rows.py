@@ -14,21 +14,27 @@ A box left empty was not looked at. Empty lines and lines that begin with "#" ar
 
 import datetime as dt
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from string import ascii_uppercase
 
 from sootline.core.basis import (
     BadInputError,
     ComponentId,
     Fault,
-    MessageId,
     Moment,
     Quantity,
     UnreadableValueError,
 )
 from sootline.core.exposure.calls import Answer
-from sootline.core.rebuild import Flaw, FlawFound
+from sootline.core.rebuild import FlawFound
+from sootline.core.rebuild.sheet_rows import (
+    SheetRow,
+    by_name,
+    find_row,
+    read_flaw,
+    ticked,
+    typed_lines,
+)
 from sootline.core.upkeep.inspections.facts import (
     Absent,
     Inspection,
@@ -38,21 +44,10 @@ from sootline.core.upkeep.inspections.facts import (
     LinerTestDone,
 )
 
-_FLAWS = tuple(Flaw)
-_FLAW = re.compile(r"(\d{1,2})([A-Z])?", re.ASCII)
 _TEST = re.compile(r"(T[123])([+-])(?:([\d.]+[a-zA-Z]*),([\d.]+))?", re.ASCII)
 _TESTS = {f"T{place}": test for place, test in enumerate(LinerTest, 1)}
 _ABSENT = "absent"
 _GIVE_UP = "!"
-
-
-@dataclass(frozen=True, kw_only=True)
-class InspectionRow:
-    """One row as it is printed: its number, its piece, and the points in the order of letters."""
-
-    number: int
-    component: ComponentId
-    points: tuple[MessageId, ...]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -65,7 +60,7 @@ class TypedDay:
 
 def read_inspections(
     text: str,
-    rows: Sequence[InspectionRow],
+    rows: Sequence[SheetRow],
     kind: InspectionKind,
     *,
     by: str,
@@ -85,12 +80,12 @@ def read_inspections(
             twice, a letter, flaw or test that is not there.
         UnreadableValueError: nobody's name is given.
     """
-    known = {str(row.number): row for row in rows} | {row.component: row for row in rows}
+    known = by_name(rows)
     done: dict[ComponentId, Inspection | Absent] = {}
     faults: list[Fault] = []
-    for line, words in _lines(text):
+    for line, words in typed_lines(text):
         try:
-            row = _row(words[0], known, done)
+            row = find_row(words[0], known, done)
             done[row.component] = _read(row, words[1:], kind, by, at)
         except UnreadableValueError as error:
             place = f"line {line}"
@@ -105,26 +100,8 @@ def read_inspections(
     )
 
 
-def _lines(text: str) -> Iterator[tuple[int, list[str]]]:
-    for number, line in enumerate(text.splitlines(), 1):
-        words = line.split()
-        if words and not words[0].startswith("#"):
-            yield number, words
-
-
-def _row(
-    word: str, known: dict[str, InspectionRow], done: dict[ComponentId, Inspection | Absent]
-) -> InspectionRow:
-    row = known.get(word)
-    if row is None:
-        raise UnreadableValueError("rebuild.rows.unknown", row=word)
-    if row.component in done:
-        raise UnreadableValueError("rebuild.rows.twice", row=word)
-    return row
-
-
 def _read(
-    row: InspectionRow, words: list[str], kind: InspectionKind, by: str, at: Moment
+    row: SheetRow, words: list[str], kind: InspectionKind, by: str, at: Moment
 ) -> Inspection | Absent:
     if words[:1] == [_ABSENT]:
         return Absent(component=row.component, why=" ".join(words[1:]))
@@ -137,39 +114,17 @@ def _read(
         if test:
             tests.append(_test(test))
         else:
-            flaws.append(_flaw(word, row))
+            flaws.append(read_flaw(word, row))
     return Inspection(
         component=row.component,
         kind=kind,
         by=by,
         at=at,
-        looked=_looked(said[0] if said else "-", row),
+        looked=ticked(said[0] if said else "-", row),
         flaws=tuple(flaws),
         tests=tuple(tests),
         retire=retire,
     )
-
-
-def _looked(word: str, row: InspectionRow) -> tuple[MessageId, ...]:
-    letters = ascii_uppercase[: len(row.points)]
-    ticked = "" if word == "-" else word.upper()
-    wrong = [letter for letter in ticked if letter not in letters]
-    if wrong:
-        raise UnreadableValueError("rebuild.rows.letter", letter=wrong[0], letters=letters)
-    return tuple(
-        point for letter, point in zip(letters, row.points, strict=True) if letter in ticked
-    )
-
-
-def _flaw(word: str, row: InspectionRow) -> FlawFound:
-    match = _FLAW.fullmatch(word.upper())
-    if not match or not 1 <= int(match[1]) <= len(_FLAWS):
-        raise UnreadableValueError("rebuild.rows.flaw", flaw=word, most=str(len(_FLAWS)))
-    letters = ascii_uppercase[: len(row.points)]
-    if match[2] and match[2] not in letters:
-        raise UnreadableValueError("rebuild.rows.letter", letter=match[2], letters=letters)
-    place = row.points[letters.index(match[2])] if match[2] else ""
-    return FlawFound(flaw=_FLAWS[int(match[1]) - 1], place=place)
 
 
 def _test(match: re.Match[str]) -> LinerTestDone:
