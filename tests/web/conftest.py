@@ -4,7 +4,10 @@ from collections.abc import Iterator
 
 import pytest
 from django.test import Client, override_settings
+from playwright.sync_api import Browser
+from tests.conftest import COULD_NOT
 from tests.integration.store_databases import Databases, set_up
+from tests.web.browser import browsing, chromium
 
 set_up()
 
@@ -15,6 +18,16 @@ def databases() -> Iterator[Databases]:
     made = Databases()
     yield made
     made.close()
+
+
+@pytest.fixture(scope="module")
+def browser() -> Iterator[Browser]:
+    """Chromium."""
+    program = chromium()
+    if program is None:
+        pytest.skip(f"{COULD_NOT}: Chromium is not installed (make services)")
+    with browsing(program) as started:
+        yield started
 
 
 @pytest.fixture

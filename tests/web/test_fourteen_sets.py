@@ -6,19 +6,8 @@ from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
-from tests.conftest import COULD_NOT
-from tests.web.browser import SIZES, browsing, chromium, served
+from tests.web.browser import SIZES, served
 from tests.web.fourteen import PARTS, SETS, enter, make_fourteen, people
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    """Chromium."""
-    program = chromium()
-    if program is None:
-        pytest.skip(f"{COULD_NOT}: Chromium is not installed (make services)")
-    with browsing(program) as started:
-        yield started
 
 
 @pytest.fixture

@@ -7,21 +7,10 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page
-from tests.conftest import COULD_NOT
-from tests.web.browser import AXE, SIZES, browsing, chromium, served
+from tests.web.browser import AXE, SIZES, served
 from tests.web.recorded import PIN, code_of, make_record, set_up_factor, sign_in
 
 _TARGET = 56.0
-
-
-@pytest.fixture(scope="module")
-def browser() -> Iterator[Browser]:
-    """Chromium."""
-    program = chromium()
-    if program is None:
-        pytest.skip(f"{COULD_NOT}: Chromium is not installed (make services)")
-    with browsing(program) as started:
-        yield started
 
 
 @pytest.fixture
