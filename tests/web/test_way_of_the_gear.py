@@ -148,3 +148,8 @@ def test_the_history_is_searched(demo: Client) -> None:
 
     assert "Load 1 is in the washer" in read(demo, "/history/?q=0402")
     assert "Load 1 is in the washer" not in read(demo, "/history/?q=0404")
+
+
+def test_the_wash_room_says_why_loads_come_in_this_order(demo: Client) -> None:
+    """By what would happen the other way round, member by member."""
+    assert "the other way round" in read(demo, "/wash/")

@@ -64,6 +64,7 @@ class WashRoom:
     Args:
         timeline: SVG.
         held_up_by: what holds the plan up most.
+        order: why each load comes before the next one of its washer.
     """
 
     goal: str
@@ -73,6 +74,7 @@ class WashRoom:
     returns: tuple[Return, ...]
     timeline: str
     held_up_by: Said | None
+    order: tuple[Said, ...]
     rests_on: tuple[Finding, ...]
     refused: tuple[Finding, ...]
 
@@ -90,6 +92,7 @@ def read_wash_room(
         returns=tuple(_returns(plan, clock)),
         timeline=_timeline(desk, plan, clock, lang),
         held_up_by=_held_up(plan, clock),
+        order=tuple(said(one.message, **one.values) for one in plan.why),
         rests_on=plan.rests_on,
         refused=(*plan.loads.sorting.refused, *plan.refused),
     )
