@@ -41,6 +41,7 @@ SCREENS = {
     "rules": "/rules/",
     "paper": "/paper/",
     "history": "/history/",
+    "without-a-signal": "/pocket/",
     "between-calls": "/between/",
     "inspections": "/inspect/",
     "inspection-day": "/inspect/day/advanced/2026-03-11/",
@@ -86,7 +87,8 @@ def main(folder: Path) -> None:
 
 
 def _move_on(browser: Browser, address: str) -> None:
-    page = browser.new_page()
+    # Without scripts a form is sent once its button is pressed, and the next page is there.
+    page = browser.new_page(java_script_enabled=False)
     for path, *buttons in _DONE:
         page.goto(address + path)
         for button in buttons:
