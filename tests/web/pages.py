@@ -11,7 +11,7 @@ PAGES = (
     *floor_pages.PAGES,
     "/", "/?crew=Engine+1", "/wall/", "/more/", "/call/", "/call/26-0311/",
     "/call/26-0311/who/218/", "/call/26-0311/hazards/", "/needs/", "/wash/", "/wash/load/1/",
-    "/wash/load/6/", "/wash/drying/", "/wash/machines/", "/wash/costs/", "/pieces/0473/soil/",
+    "/wash/load/4/", "/wash/drying/", "/wash/machines/", "/wash/costs/", "/pieces/0473/soil/",
     "/wash/machines/?diameter=36+in&limit=100+G&speed=440", "/check/", "/check/piece/0402/",
     "/pieces/", "/pieces/?q=liner", "/pieces/0473/",
     "/people/", "/people/219/", "/due/", "/due/?all=1",

@@ -62,7 +62,7 @@ _COLOURS = 32
 _DONE = (
     ("/wash/load/1/", "Loaded and started", "Drum has ended", "All hung up"),
     ("/wash/load/2/", "Loaded and started"),
-    ("/wash/load/6/", "Washed by hand"),
+    ("/wash/load/4/", "Washed by hand"),
     ("/people/213/", "Looked over, nothing found"),
 )
 

@@ -1,7 +1,7 @@
 """In which loads is the gear of a job washed, when, and when is each member back?"""
 
 import datetime as dt
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from sootline.core.basis import Fault, Finding, SootlineError
 from sootline.core.job.jobs import Job, Request
@@ -16,7 +16,7 @@ from sootline.core.washplan.helps import Helps
 from sootline.core.washplan.instance import Instance
 from sootline.core.washplan.plan import Goal, Plan
 from sootline.core.washplan.question import Question
-from sootline.core.washplan.search import Stop, solve
+from sootline.core.washplan.search import FEWER_LOADS, Stop, solve
 from sootline.core.washplan.spread import spread
 from sootline.core.washplan.why import OrderReason, explain_order
 from sootline.core.washplan.worksheet import Worksheet, lay_out
@@ -105,8 +105,14 @@ def plan_wash(
     loads = form_loads(rules, job)
     built = build_all(job, loads, planning)
     likely = built[Pace.LIKELY].instance
+    helps = few_loads(helps)
     plan = solve(likely, goal=aim.goal, by=aim.by, stop=stop, seed=seed, known=known, helps=helps)
-    return finish(job, loads, built, plan, aim, engine=helps.engine if helps else None)
+    return finish(job, loads, built, plan, aim, engine=helps.engine)
+
+
+def few_loads(helps: Helps | None) -> Helps:
+    """Let an officer's plan leave out a load that hardly anybody would be back sooner for."""
+    return replace(helps or Helps(), tie=FEWER_LOADS)
 
 
 def aim_of(job: Job) -> Aim:

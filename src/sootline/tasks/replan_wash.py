@@ -14,7 +14,7 @@ from sootline.core.washplan.plan import Plan
 from sootline.core.washplan.replan import Changes, carry_on
 from sootline.core.washplan.search import Stop, solve
 from sootline.tasks.form_loads import Loads, form_loads
-from sootline.tasks.plan_wash import Aim, PlanResult, aim_of, build_all, finish
+from sootline.tasks.plan_wash import Aim, PlanResult, aim_of, build_all, few_loads, finish
 from sootline.tasks.ports import Rules
 
 
@@ -81,11 +81,12 @@ def replan_wash(
     kept = _only(running.plan, pieces)
     now = {pace: _from_now(one, kept, running.minute, changes) for pace, one in fresh.items()}
     likely = now[Pace.LIKELY].instance
+    helps = few_loads(helps)
     plan = solve(likely, goal=aim.goal, by=aim.by, stop=stop, seed=seed, known=kept, helps=helps)
     known = _named(running.plan)
     carried = fresh[Pace.LIKELY].carried
     return Replan(
-        result=finish(job, loads, now, plan, aim, engine=helps.engine if helps else None),
+        result=finish(job, loads, now, plan, aim, engine=helps.engine),
         withdrawn=tuple(_withdrawn(piece) for piece in sorted(known - pieces)),
         joined=tuple(name for one in carried if one.piece not in known for name in one.components),
     )

@@ -76,12 +76,11 @@ def _begin(instance: Instance, goal: Goal, by: int, newest: Callable[[], Plan]) 
     return BoundThread(instance, goal, by, newest)
 
 
-def helps_for(seconds: float, *, tie: float = 0.0) -> Helps:
+def helps_for(seconds: float) -> Helps:
     """Return what helps a search of so many seconds from now, on this machine."""
     began = time.monotonic()
     return Helps(
         engine=find_engine(),
         share=(lambda: (time.monotonic() - began) / seconds) if seconds else None,
         bounder=_begin if seconds else None,
-        tie=tie,
     )

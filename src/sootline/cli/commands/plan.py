@@ -15,7 +15,7 @@ from sootline.core.job.jobs import Job
 from sootline.core.verify import verify
 from sootline.core.washplan.instance import Instance
 from sootline.core.washplan.plan import Goal, Plan
-from sootline.core.washplan.search import FEWER_LOADS, solve
+from sootline.core.washplan.search import solve
 from sootline.tasks.plan_wash import Aim, PlanResult, UnsoundPlanError, aim_of, plan_wash
 from sootline.wiring.beside import helps_for
 from sootline.wiring.plans import load_planning_times, read_question, stop_after
@@ -80,7 +80,7 @@ def _planned(job: Job, options: argparse.Namespace) -> PlanResult:
         job,
         planning=load_planning_times(),
         stop=stop_after(options.seconds),
-        helps=helps_for(options.seconds, tie=FEWER_LOADS),
+        helps=helps_for(options.seconds),
         seed=options.seed,
         aim=Aim(start=asked.start, goal=goal, by=by),
     )
