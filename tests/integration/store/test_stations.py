@@ -115,10 +115,16 @@ def _addresses(side: Side) -> Iterator[tuple[str, str, bool]]:
     Yields:
         route, address, and whether it names something of the station.
     """
-    named = {"call": side.call, "member": side.member, "piece": side.piece,
-             "key": f"{side.member}/coat", "name": f"officer@{side.station}"}  # fmt: skip
+    named = {
+        "call": side.call,
+        "member": side.member,
+        "piece": side.piece,
+        "key": f"{side.member}/coat",
+    }
     for pattern in _patterns(get_resolver().url_patterns):
         converters = pattern.pattern.converters
+        # A photo's name is a digest, an account's a person's.
+        named["name"] = "x" if pattern.name == "photo" else f"officer@{side.station}"
         values = {
             name: named.get(name, 1 if type(one).__name__ == "IntConverter" else "x")
             for name, one in converters.items()
