@@ -13,7 +13,7 @@ run: $(STAMP)
 	$(BIN)/sootline serve --demo
 
 test: check services
-	$(BIN)/pytest --cov --cov-report=term --cov-fail-under=90
+	$(BIN)/pytest --cov --cov-report=term --cov-fail-under=99
 
 # A PostgreSQL server for the store's tests and a browser for the screens', where this machine has none
 # and may install one; without them those tests are counted as not run.
