@@ -50,7 +50,7 @@ def _blocks(sheet: OverdueSheet, speaker: Speaker) -> Iterator[Block]:
         yield heading(speaker.say("paper.month.each"))
         yield _each(sheet, speaker)
     yield fields(speaker.say("paper.month.written"), speaker.say("paper.month.read"))
-    yield text(speaker.say("upkeep.calendar.defer"), small=True)
+    yield text(speaker.say("paper.month.defer"), small=True)
 
 
 def _each(sheet: OverdueSheet, speaker: Speaker) -> Block:
