@@ -67,7 +67,8 @@ def test_no_text_breaks_the_reading_of_dates(text: str, order: DateOrder | None)
 
 
 @given(
-    st.dates(dt.date(1971, 1, 1), dt.date(2100, 1, 1)),
+    # Eight digits run together are a day for sure in two centuries only.
+    st.dates(dt.date(1971, 1, 1), dt.date(2099, 12, 31)),
     st.sampled_from(["%Y-%m-%d", "%Y/%m/%d", "%d %B %Y", "%b %d, %Y", "%Y%m%d"]),
 )
 def test_a_day_written_any_sure_way_comes_back(day: dt.date, form: str) -> None:
